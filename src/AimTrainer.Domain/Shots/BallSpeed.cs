@@ -1,0 +1,6 @@
+namespace AimTrainer.Domain;
+
+/// <summary>A speed and where it was measured.</summary>
+/// <param name="Value">The speed.</param>
+/// <param name="Place">Where.</param>
+public readonly record struct BallSpeed(MilesPerHour Value, SpeedPlace Place);

@@ -1,0 +1,35 @@
+namespace AimTrainer.Domain;
+
+/// <summary>Works out launch angles.</summary>
+public static class LaunchAngles
+{
+    /// <summary>
+    /// The launch angle that was reported; else the direction from the laydown to the farthest crossing in the straight part of
+    /// the lane (<see cref="LaneProfile.StraightDistance"/>); else null.
+    /// </summary>
+    public static LaunchAngle? Of(Shot shot, LaneProfile lane)
+    {
+        if (shot.LaunchAngle is { } reported)
+        {
+            return new LaunchAngle(reported, false);
+        }
+
+        if (shot.Laydown is not { } laydown)
+        {
+            return null;
+        }
+
+        Crossing? farthest = null;
+        foreach (var crossing in shot.Crossings)
+        {
+            if (crossing.Distance > default(Feet) && crossing.Distance <= lane.StraightDistance)
+            {
+                farthest = crossing;
+            }
+        }
+
+        return farthest is { } far
+            ? new LaunchAngle(LineArithmetic.LaunchAngle(new Crossing(default, laydown), far, lane), true)
+            : null;
+    }
+}
