@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>
@@ -21,24 +23,28 @@ public sealed record LaneProfile
     public required string Name { get; init; }
 
     /// <summary>Width of the 39 boards together, 41 to 42 in.</summary>
+    [JsonPropertyName("widthInches")]
     public required Inches Width { get; init; }
 
     /// <summary>
     /// The distance used for a target "at the arrows" and for line arithmetic. The arrows themselves are staggered; their own
     /// distances are for drawing.
     /// </summary>
+    [JsonPropertyName("arrowsFeet")]
     public required Feet ArrowsDistance { get; init; }
 
     /// <summary>
     /// How far the ball is taken to run straight: a launch angle is worked out only from crossings up to here. Depends on the
     /// oil, so it is a setting.
     /// </summary>
+    [JsonPropertyName("straightFeet")]
     public required Feet StraightDistance { get; init; }
 
     /// <summary>All marks, in any order.</summary>
     public required ValueList<LaneMarker> Markers { get; init; }
 
     /// <summary>Width of one board.</summary>
+    [JsonIgnore]
     public Inches BoardWidth => Inches.FromInches(Width.Value / BoardCount);
 
     /// <summary>The point on the lane of a bowler's board. The only place where the hand matters.</summary>
