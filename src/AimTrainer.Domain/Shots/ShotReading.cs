@@ -120,9 +120,10 @@ public sealed class ShotReading
         foreach (var (feet, boards) in _crossings)
         {
             var field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}");
-            if (Within(field + " (feet)", feet, 0, 60, found) is { } distance && Place(field, boards, found) is { } board)
+            var distance = Within(field + " (feet)", feet, 0, 60, found);
+            if (Place(field, boards, found) is { } board && distance is { } known)
             {
-                crossings.Add(new Crossing(Feet.FromMeasurement(distance), board));
+                crossings.Add(new Crossing(Feet.FromMeasurement(known), board));
             }
         }
 
