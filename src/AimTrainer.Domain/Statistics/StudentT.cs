@@ -23,7 +23,7 @@ public readonly record struct StudentT : ICentredDistribution
 
     /// <summary>Density at <paramref name="t"/>.</summary>
     public double Density(double t) =>
-        Math.Exp(_logBetaFactor - ((Freedom + 1) / 2 * Math.Log(1 + (t * t / Freedom)))) / Math.Sqrt(Freedom);
+        Math.Exp(_logBetaFactor - ((Freedom + 1) / 2 * LogOfOnePlus(t * t / Freedom))) / Math.Sqrt(Freedom);
 
     /// <summary>Probability of a value up to <paramref name="t"/>.</summary>
     /// <remarks>
@@ -66,7 +66,15 @@ public readonly record struct StudentT : ICentredDistribution
     {
         var a = Freedom - 0.5;
         var b = 48 * a * a;
-        var y = a * Math.Log(1 + (t * t / Freedom));
+        var y = a * LogOfOnePlus(t * t / Freedom);
         return ((((((((-0.4 * y) - 3.3) * y) - 24) * y) - 85.5) / ((0.8 * y * y) + 100 + b) + y + 3) / b + 1) * Math.Sqrt(y);
+    }
+
+    // log(1 + x) that keeps the digits of a small x. Source: Goldberg, "What every computer scientist should know about
+    // floating-point arithmetic", ACM Computing Surveys 23 (1991), theorem 4.
+    private static double LogOfOnePlus(double x)
+    {
+        var sum = 1 + x;
+        return sum == 1 ? x : x * Math.Log(sum) / (sum - 1);
     }
 }
