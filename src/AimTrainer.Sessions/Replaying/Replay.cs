@@ -16,7 +16,6 @@ public static class Replay
         var at = state.Setup.At;
         var repeated = 0;
         var afterTheEnd = 0;
-        state = Follow(state, new SessionInput.Begin(at), happened);
         foreach (var item in items)
         {
             if (item is FeedItem.Unreadable unreadable)
@@ -41,10 +40,12 @@ public static class Replay
             else
             {
                 at = read.Shot.Time ?? at;
+                state = Begun(state, at, happened);
                 state = Follow(state, new SessionInput.ShotThrown(at, read.Shot), happened);
             }
         }
 
+        state = Begun(state, at, happened);
         var complete = state.Phase == SessionPhase.Ended;
         if (!complete)
         {
@@ -53,6 +54,10 @@ public static class Replay
 
         return new ReplayOutcome(complete, state.LastNumber, repeated, afterTheEnd);
     }
+
+    /// <summary>The session begins with its first shot, so that a block's minutes are minutes of throwing.</summary>
+    private static SessionState Begun(SessionState state, DateTimeOffset at, Action<SessionEvent> happened) =>
+        state.Phase == SessionPhase.Waiting ? Follow(state, new SessionInput.Begin(at), happened) : state;
 
     private static SessionState Follow(SessionState state, SessionInput input, Action<SessionEvent> happened)
     {

@@ -5,8 +5,9 @@ namespace AimTrainer.Sessions;
 /// <summary>Carries shots from a feed to a station, one after the other; the next is taken only when the last is kept.</summary>
 /// <param name="station">Where the shots go.</param>
 /// <param name="clock">The time, for waiting.</param>
+/// <param name="kept">Told of every step that was kept.</param>
 /// <param name="report">Told of everything that could not be read or was not taken.</param>
-public sealed class FeedPump(Station station, TimeProvider clock, Action<string> report)
+public sealed class FeedPump(Station station, TimeProvider clock, Action<LogEntry> kept, Action<string> report)
 {
     /// <summary>How long it waits before it offers a shot again that the store could not keep.</summary>
     public static readonly TimeSpan RetryAfter = TimeSpan.FromSeconds(1);
@@ -59,6 +60,9 @@ public sealed class FeedPump(Station station, TimeProvider clock, Action<string>
                     break;
                 case StationReply.Refused refused:
                     report($"{feed.Name}: {refused.Why}");
+                    return;
+                case StationReply.Kept { Entry: { } entry }:
+                    kept(entry);
                     return;
                 default:
                     return;
