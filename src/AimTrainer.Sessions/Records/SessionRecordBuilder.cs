@@ -75,7 +75,7 @@ public sealed class SessionRecordBuilder
                 }
             }
 
-            return new BlockRecord(began, Shots.ToValueList(), Ended, accumulator.Result());
+            return new BlockRecord(began, Shots.ToValueList(), Ended, accumulator.Result);
         }
     }
 }

@@ -81,7 +81,7 @@ internal sealed class SessionInProgress(SessionState state)
             Place = State.Place,
             LastShots = shots.Take(LastShown).ToValueList(),
             Told = _told,
-            Summary = accumulator.Result(),
+            Summary = accumulator.Result,
             Points = _points,
         };
     }

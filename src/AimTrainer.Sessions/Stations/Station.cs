@@ -127,9 +127,9 @@ public sealed class Station
         {
             return message switch
             {
-                StationMessage.Start start => await StartAsync(start, cancellationToken).ConfigureAwait(false),
-                StationMessage.GoOn goOn => await GoOnAsync(goOn, cancellationToken).ConfigureAwait(false),
-                StationMessage.Follow follow => await FollowAsync(follow.Input, cancellationToken).ConfigureAwait(false),
+                StationMessage.Start start => await HandleStartAsync(start, cancellationToken).ConfigureAwait(false),
+                StationMessage.GoOn goOn => await HandleGoOnAsync(goOn, cancellationToken).ConfigureAwait(false),
+                StationMessage.Follow follow => await HandleInputAsync(follow.Input, cancellationToken).ConfigureAwait(false),
                 _ => throw new InvalidOperationException($"unknown message {message}"),
             };
         }
@@ -143,7 +143,7 @@ public sealed class Station
         }
     }
 
-    private async Task<StationReply> StartAsync(StationMessage.Start start, CancellationToken cancellationToken)
+    private async Task<StationReply> HandleStartAsync(StationMessage.Start start, CancellationToken cancellationToken)
     {
         if (_session is { State.Phase: not SessionPhase.Ended })
         {
@@ -161,7 +161,7 @@ public sealed class Station
         return new StationReply.Kept(null);
     }
 
-    private async Task<StationReply> GoOnAsync(StationMessage.GoOn goOn, CancellationToken cancellationToken)
+    private async Task<StationReply> HandleGoOnAsync(StationMessage.GoOn goOn, CancellationToken cancellationToken)
     {
         if (_session is { State.Phase: not SessionPhase.Ended })
         {
@@ -178,7 +178,7 @@ public sealed class Station
         return new StationReply.Kept(null);
     }
 
-    private async Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken)
+    private async Task<StationReply> HandleInputAsync(SessionInput input, CancellationToken cancellationToken)
     {
         if (_session is not { } session)
         {
