@@ -119,10 +119,17 @@ public sealed class ShotReading
         var crossings = new List<Crossing>(_crossings.Count);
         foreach (var (feet, boards) in _crossings)
         {
-            var field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}");
-            if (Within(field + " (feet)", feet, 0, 60, found) is { } distance && Place(field, boards, found) is { } board)
+            // Names are made only for what is wrong: a million rows are read with this.
+            var before = found.Count;
+            if (Within("", feet, 0, 60, found) is { } distance && Place("", boards, found) is { } board)
             {
                 crossings.Add(new Crossing(Feet.FromMeasurement(distance), board));
+            }
+
+            if (found.Count > before)
+            {
+                var field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}");
+                found[^1] = found[^1] with { Field = feet is >= 0 and <= 60 ? field : field + " (feet)" };
             }
         }
 
