@@ -24,8 +24,8 @@ internal sealed class CsvShotParser
     /// <summary>Where the text goes.</summary>
     public CsvRows Rows { get; }
 
-    /// <summary>Whether the headings cannot be read, so that no more will come.</summary>
-    public bool GaveUp => _over && _problems.Count == 0;
+    /// <summary>Whether the headings cannot be read, so that nothing will come but what is wrong with them.</summary>
+    public bool GaveUp => _over;
 
     /// <summary>The next thing in the text, or null when more text is needed or, after the last, nothing is left.</summary>
     /// <param name="final">Whether no more text will come.</param>
