@@ -13,10 +13,14 @@ public sealed class DuplicateShots
     private readonly Dictionary<DateTimeOffset, Shot> _firstAt = [];
     private readonly Dictionary<DateTimeOffset, List<Shot>> _othersAt = [];
 
-    /// <summary>Whether this shot was not seen before; from now on it was.</summary>
-    public bool IsNew(Shot shot)
+    /// <summary>Whether this shot was seen before.</summary>
+    public bool Contains(Shot shot) => (shot.Id is { } id && _ids.Contains(id)) || (shot.Time is { } at && SeenAt(at, shot));
+
+    /// <summary>Remembers a shot.</summary>
+    /// <returns>Whether it is new; false when it was seen before.</returns>
+    public bool Add(Shot shot)
     {
-        if ((shot.Id is { } known && _ids.Contains(known)) || (shot.Time is { } at && SeenAt(at, shot)))
+        if (Contains(shot))
         {
             return false;
         }

@@ -14,6 +14,8 @@ public sealed class ShotReading
     /// </summary>
     public const double LowestBoard = -4, HighestBoard = 44;
 
+    private const string NamedLater = "";
+
     private readonly List<(double Feet, double Boards)> _crossings = [];
 
     /// <summary>The sender's own name for this shot.</summary>
@@ -121,15 +123,16 @@ public sealed class ShotReading
         {
             // Names are made only for what is wrong: a million rows are read with this.
             var before = found.Count;
-            if (Within("", feet, 0, 60, found) is { } distance && Place("", boards, found) is { } board)
+            var distance = Within(NamedLater, feet, 0, 60, found);
+            if (Place(NamedLater, boards, found) is { } board && distance is { } known)
             {
-                crossings.Add(new Crossing(Feet.FromMeasurement(distance), board));
+                crossings.Add(new Crossing(Feet.FromMeasurement(known), board));
             }
 
-            if (found.Count > before)
+            for (var i = before; i < found.Count; i++)
             {
-                var field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}");
-                found[^1] = found[^1] with { Field = feet is >= 0 and <= 60 ? field : field + " (feet)" };
+                var ofDistance = i == before && distance is null ? " (feet)" : "";
+                found[i] = found[i] with { Field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}{ofDistance}") };
             }
         }
 
