@@ -57,6 +57,26 @@ internal static class CommonOptions
         },
     };
 
+    /// <summary>A whole number in an inclusive range, with a default.</summary>
+    public static Option<int> Whole(string name, string description, int low, int high, int byDefault) => new(name)
+    {
+        Description = description,
+        HelpName = "N",
+        DefaultValueFactory = _ => byDefault,
+        CustomParser = result =>
+        {
+            var text = result.Tokens[0].Value;
+            if (int.TryParse(text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var value)
+                && value >= low && value <= high)
+            {
+                return value;
+            }
+
+            result.AddError($"{name}: found {text}; allowed: a whole number from {low} to {high}");
+            return byDefault;
+        },
+    };
+
     private static Hand? ParseHand(ArgumentResult result)
     {
         switch (result.Tokens[0].Value.ToUpperInvariant())

@@ -30,7 +30,6 @@ internal static class DemoCommand
             command.Options.Add(option);
         }
 
-        options.Validate(command);
         command.SetAction(async (parsed, cancellationToken) =>
         {
             var interactive = !Console.IsInputRedirected && !parsed.GetValue(once);

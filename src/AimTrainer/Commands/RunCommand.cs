@@ -30,7 +30,6 @@ internal static class RunCommand
             command.Options.Add(option);
         }
 
-        options.Validate(command);
         command.Validators.Add(result =>
         {
             var sources = new[] { result.GetValue(shots) is not null, result.GetValue(follow) is not null, result.GetValue(simulate) }.Count(given => given);

@@ -19,16 +19,9 @@ internal static class SessionCommands
     private static Command List()
     {
         var bowler = new Option<string?>("--bowler") { Description = "Only this bowler's.", HelpName = "NAME" };
-        var limit = new Option<int>("--limit") { Description = "At most so many, the newest first; 1 or more.", DefaultValueFactory = _ => 100, HelpName = "N" };
+        var limit = CommonOptions.Whole("--limit", "At most so many, the newest first.", 1, 1_000_000, 100);
         var json = CommonOptions.Json();
         var command = new Command("list", "Stored sessions, newest first.") { bowler, limit, json };
-        command.Validators.Add(result =>
-        {
-            if (result.GetValue(limit) < 1)
-            {
-                result.AddError($"--limit: found {result.GetValue(limit).ToString(CultureInfo.InvariantCulture)}; allowed: 1 or more");
-            }
-        });
         command.SetAction(async (parsed, cancellationToken) =>
         {
             using var store = StoreForReading.Open(DataPlace.Named(parsed));

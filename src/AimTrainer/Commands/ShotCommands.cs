@@ -25,7 +25,6 @@ internal static class ShotCommands
             command.Options.Add(option);
         }
 
-        options.Validate(command);
         command.SetAction(async (parsed, _) =>
         {
             var path = parsed.GetValue(file)!;

@@ -24,18 +24,9 @@ internal sealed class SessionOptions
 
     public Option<ulong?> Seed { get; } = CommonOptions.Seed();
 
-    public Option<int> Station { get; } = new("--station") { Description = "The station (lane), 1 to 64.", DefaultValueFactory = _ => 1, HelpName = "N" };
+    public Option<int> Station { get; } = CommonOptions.Whole("--station", "The station (lane), 1 to 64.", 1, 64, 1);
 
     public IEnumerable<Option> All => [Bowler, Hand, Ball, Lane, Pattern, Breakpoint, Seed, Station];
-
-    /// <summary>Refuses what the options cannot say in their types.</summary>
-    public void Validate(Command command) => command.Validators.Add(result =>
-    {
-        if (result.GetValue(Station) is < 1 or > 64)
-        {
-            result.AddError($"--station: found {result.GetValue(Station).ToString(CultureInfo.InvariantCulture)}; allowed: 1 to 64");
-        }
-    });
 
     /// <summary>Sets a session up, with what the record knows of the bowler.</summary>
     public SessionSetup Setup(ParseResult parsed, DrillSource drill, string bowler, BowlerRecord? known, bool simulated, TimeProvider clock)
