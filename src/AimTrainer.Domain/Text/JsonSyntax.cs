@@ -56,7 +56,7 @@ internal static class JsonSyntax
     private static string Number(ReadOnlySpan<byte> text)
     {
         var isBefore = text.EndsWith(","u8);
-        var number = isBefore ? text[(text[..^1].LastIndexOfAnyExcept("0123456789"u8) + 1)..] : text[..Math.Max(0, text.IndexOfAnyExcept("0123456789"u8))];
+        var number = isBefore ? text[(text[..^1].LastIndexOfAnyExceptInRange((byte)'0', (byte)'9') + 1)..] : text[..Math.Max(0, text.IndexOfAnyExceptInRange((byte)'0', (byte)'9'))];
         return FoundText.Short(Encoding.ASCII.GetString(number[..Math.Min(number.Length, 20)]));
     }
 
