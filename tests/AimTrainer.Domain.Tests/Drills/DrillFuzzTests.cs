@@ -22,10 +22,10 @@ public sealed class DrillFuzzTests
     [Fact]
     public void Read_MutatedDrill_NeverThrowsAndSaysWhy() => Mutations.Sample(
         mutation => IsSound(Mutate(Drills[mutation.Drill], mutation.Changes)),
-        iter: 5_000);
+        iter: 20_000);
 
     [Fact]
-    public void Read_RandomBytes_NeverThrowsAndSaysWhy() => Gen.Byte.Array[0, 300].Sample(IsSound, iter: 5_000);
+    public void Read_RandomBytes_NeverThrowsAndSaysWhy() => Gen.Byte.Array[0, 300].Sample(IsSound, iter: 20_000);
 
     [Fact]
     public void Read_RandomValueInPlaceOfAnother_NeverThrowsAndSaysWhy()
@@ -43,7 +43,7 @@ public sealed class DrillFuzzTests
                 var place = places[which % places.Count];
                 return IsSound(Encoding.UTF8.GetBytes(text[..place.Index] + value + text[(place.Index + place.Length)..]));
             },
-            iter: 5_000);
+            iter: 20_000);
     }
 
     private static bool IsSound(byte[] bytes)
