@@ -9,6 +9,9 @@ public sealed class DrillFuzzTests
     private static readonly string[] Pieces =
         ["{", "}", "[", "]", "\"", ",", ":", "null", "true", "-1", "1e999", "0", "NaN", "\\u0000", "\\ud800", "//", "\uFEFF", "\0", "\r", "\"name\"", "\"walk\"", "\"fixed\"", "[[[[", "ä"];
 
+    private static readonly string[] Values =
+        ["null", "true", "{}", "[]", "\"\"", "\"arrow 2\"", "[{}]", "{\"kind\":\"walk\"}", "{\"kind\":\"ladder\"}"];
+
     private static readonly byte[][] Drills = [.. TestFiles.ShippedDrills().Select(name => File.ReadAllBytes(TestFiles.Drill(name)))];
 
     private static readonly Gen<(int Drill, (int At, int Cut, int Piece)[] Changes)> Mutations =
@@ -19,10 +22,10 @@ public sealed class DrillFuzzTests
     [Fact]
     public void Read_MutatedDrill_NeverThrowsAndSaysWhy() => Mutations.Sample(
         mutation => IsSound(Mutate(Drills[mutation.Drill], mutation.Changes)),
-        iter: 5_000);
+        iter: 20_000);
 
     [Fact]
-    public void Read_RandomBytes_NeverThrowsAndSaysWhy() => Gen.Byte.Array[0, 300].Sample(IsSound, iter: 5_000);
+    public void Read_RandomBytes_NeverThrowsAndSaysWhy() => Gen.Byte.Array[0, 300].Sample(IsSound, iter: 20_000);
 
     [Fact]
     public void Read_RandomValueInPlaceOfAnother_NeverThrowsAndSaysWhy()
@@ -30,7 +33,7 @@ public sealed class DrillFuzzTests
         var values = Gen.OneOf(
             Gen.Double.Select(number => number.ToString("R", System.Globalization.CultureInfo.InvariantCulture)),
             Gen.Int[-3, 40].Select(number => number.ToString(System.Globalization.CultureInfo.InvariantCulture)),
-            Gen.OneOfConst("null", "true", "{}", "[]", "\"\"", "\"arrow 2\"", "[{}]", "{\"kind\":\"walk\"}", "{\"kind\":\"ladder\"}"));
+            Gen.Int[0, Values.Length - 1].Select(index => Values[index]));
         Gen.Select(Gen.Int[0, Drills.Length - 1], Gen.Int[0, 1_000_000], values).Sample(
             (drill, which, value) =>
             {
@@ -40,12 +43,22 @@ public sealed class DrillFuzzTests
                 var place = places[which % places.Count];
                 return IsSound(Encoding.UTF8.GetBytes(text[..place.Index] + value + text[(place.Index + place.Length)..]));
             },
-            iter: 5_000);
+            iter: 20_000);
     }
 
     private static bool IsSound(byte[] bytes)
     {
         var read = DrillReader.Read("f", bytes);
+        foreach (var block in read.Value?.Blocks ?? [])
+        {
+            // Whatever the reader lets through can be placed, or says why not, and every sizing can start.
+            DrillResolver.Resolve(block, new DrillSetting(Hand.Left, LaneProfileReader.Default, null, null));
+            foreach (var target in block.Aims.SelectMany(aim => aim.Targets))
+            {
+                target.Sizing.Start(target.Width);
+            }
+        }
+
         return read.Value is null == read.Problems.Count > 0;
     }
 
