@@ -105,6 +105,12 @@ public sealed record ScatterSizing(double GoalHitRate, double Keep, BoardOffset 
 
     private static BoardOffset ToHalfBoard(double boards) => BoardOffset.FromTenThousandths((int)Math.Round(boards * 2) * HalfBoard);
 
-    private static ValueList<double> WithMiss(ValueList<double> kept, double miss) =>
-        ValueList.Create<double>([.. kept.AsSpan()[Math.Max(0, kept.Count + 1 - KeptMisses)..], miss]);
+    private static ValueList<double> WithMiss(ValueList<double> kept, double miss)
+    {
+        Span<double> misses = stackalloc double[KeptMisses];
+        var older = kept.AsSpan()[Math.Max(0, kept.Count + 1 - KeptMisses)..];
+        older.CopyTo(misses);
+        misses[older.Length] = miss;
+        return ValueList.Create<double>(misses[..(older.Length + 1)]);
+    }
 }
