@@ -49,8 +49,8 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
         var shots = Math.Min(now.Shots + 1, OfLast);
         var hits = ((now.Hits << 1) | (shot.Held ? 1UL : 0UL)) & (ulong.MaxValue >> (LongestLook - OfLast));
         var hitCount = BitOperations.PopCount(hits);
-        var next = shot.Held && hitCount >= HitsToNarrow ? Toward(now, 1)
-            : !shot.Held && shots - hitCount >= MissesToWiden ? Toward(now, -1)
+        var next = hitCount >= HitsToNarrow ? Toward(now, 1)
+            : shots - hitCount >= MissesToWiden ? Toward(now, -1)
             : null;
         return next ?? now with { Hits = hits, Shots = shots };
     }
@@ -74,12 +74,20 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
 
     private State At(int rung) => new(Clamped(Widths[rung]), rung, 0, 0);
 
-    // Null where there is no further to go. A width set by hand may lie beyond the end of the list (then it stays), or short of it
-    // (then the end is one more step).
+    // Null where there is no further to go. Not simply the next of the list: some of it may lie beyond the limits and be shown alike, and
+    // a width set by hand may lie beyond the list's end (then it stays) or short of it (then the end is one more step).
     private State? Toward(State now, int direction)
     {
-        var next = At(Math.Clamp(now.Rung + direction, 0, Widths.Count - 1));
-        return next.Width.CompareTo(now.Width) * direction < 0 ? next : null;
+        var last = Widths.Count - 1;
+        for (var rung = Math.Clamp(now.Rung + direction, 0, last); rung >= 0 && rung <= last; rung += direction)
+        {
+            if (Clamped(Widths[rung]).CompareTo(now.Width) * direction < 0)
+            {
+                return At(rung);
+            }
+        }
+
+        return null;
     }
 
     private static ValueList<BoardOffset> CheckedWidths(ValueList<BoardOffset> widths)

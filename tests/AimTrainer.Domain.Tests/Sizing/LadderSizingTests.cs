@@ -33,6 +33,13 @@ public class LadderSizingTests
     public void After_AChange_LooksBackAnew() =>
         Assert.Equal([5, 5, 5, 5, 3, 3, 3, 3, 2], Rule.Widths(5, "HHHHHHHH"));
 
+    [Fact]
+    public void After_WidthsBeyondTheLimits_AreOneStepWithTheLimit()
+    {
+        var rule = new LadderSizing(Widths(8, 5, 3, 2, 1), 1, 1, 1) { Widest = Sequence.Boards(4), Narrowest = Sequence.Boards(2.5) };
+        Assert.Equal([4, 3, 2.5, 2.5, 3, 4, 4, 3], rule.Widths(8, "HHHMMMH"));
+    }
+
     [Theory]
     [InlineData(2.6, "HHHH", 2)]
     [InlineData(2.6, "MMM", 5)]

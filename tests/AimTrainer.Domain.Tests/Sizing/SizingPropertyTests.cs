@@ -4,7 +4,7 @@ namespace AimTrainer.Domain.Tests;
 
 public class SizingPropertyTests
 {
-    private static readonly Gen<BoardOffset> Width = Gen.Int[50, 2000].Select(hundredths => Sequence.Boards(hundredths / 100.0));
+    private static readonly Gen<BoardOffset> Width = Gen.Int[5_000, 200_000].Select(tenThousandths => Sequence.Boards(tenThousandths / 10_000.0));
 
     private static readonly Gen<(BoardOffset Narrowest, BoardOffset Widest)> Limits =
         Gen.Select(Width, Width, (one, other) => one < other ? (one, other) : (other, one));
@@ -84,6 +84,13 @@ public class SizingPropertyTests
                 }
             }
         });
+
+    // The exact width must not run ahead of a shown one that may not follow as fast, or the shown one would overshoot when things turn.
+    [Fact]
+    public void Scatter_AnyShot_ShowsTheExactWidthToTheNearestHalfBoard() =>
+        Gen.Select(Scatters, Happenings).Sample((rule, happenings) => Assert.All(
+            Run(rule, happenings).Cast<ScatterState>(),
+            state => Assert.InRange(state.ExactBoards - state.Width.Boards, -0.25, 0.25)));
 
     [Fact]
     public void Scatter_MirroredMisses_GivesTheSameWidths() =>
