@@ -4,7 +4,9 @@ namespace AimTrainer.Domain;
 
 /// <summary>Widths from a list: narrower after enough hits among the last shots, wider after enough misses among them.</summary>
 /// <param name="Widths">At least one, widest first, all different, each 0.5 to 20 boards. Shown within the rule's limits.</param>
-/// <param name="HitsToNarrow">Hits among the last <paramref name="OfLast"/> shots at a width that lead to the next narrower, 1 to <paramref name="OfLast"/>.</param>
+/// <param name="HitsToNarrow">
+/// Hits among the last <paramref name="OfLast"/> shots at a width that lead to the next narrower, 1 to <paramref name="OfLast"/>.
+/// </param>
 /// <param name="MissesToWiden">Misses among them that lead back to the next wider, 1 to <paramref name="OfLast"/>.</param>
 /// <param name="OfLast">
 /// How many shots are looked back on, 1 to 64; the look starts anew at each width. Less than <paramref name="HitsToNarrow"/> plus
@@ -39,7 +41,9 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
         var rung = width is { } given ? Widths.AsSpan().IndexOf(given) : 0;
         return rung >= 0
             ? At(rung)
-            : throw new ArgumentException($"found a starting width of {width} boards; allowed: one of the ladder's widths {Widths}", nameof(width));
+            : throw new ArgumentException(
+                $"found a starting width of {width} boards; allowed: one of the ladder's widths {Widths}",
+                nameof(width));
     }
 
     /// <inheritdoc/>
@@ -116,7 +120,8 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
         return hitsToNarrow + missesToWiden > ofLast
             ? missesToWiden
             : throw new ArgumentException(
-                FormattableString.Invariant($"found {hitsToNarrow} hits and {missesToWiden} misses of the last {ofLast}; allowed: hits and misses that together are more than the shots looked back on, or both could be met at once"),
+                FormattableString.Invariant($"found {hitsToNarrow} hits and {missesToWiden} misses of the last {ofLast}; ")
+                    + "allowed: together more than the shots looked back on, or both could be met at once",
                 nameof(missesToWiden));
     }
 
