@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>What one shot is thrown at: a single target, or a line of two or more at different distances. Every target must be held.</summary>
@@ -33,5 +35,6 @@ public sealed record Aim
     public ValueList<NamedTarget> Targets { get; }
 
     /// <summary>Whether there is more than one target.</summary>
+    [JsonIgnore]
     public bool IsLine => Targets.Count > 1;
 }

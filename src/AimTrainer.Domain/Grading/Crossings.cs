@@ -13,7 +13,8 @@ public static class Crossings
     /// Where the shot crossed <paramref name="distance"/>: measured when a crossing lies within 0.5 ft (the nearest; of two
     /// equally near the one closer to the foul line); else on the straight line between the nearest crossings on either side
     /// when these are at most 15 ft apart; else unknown. Laydown counts as a crossing at 0 ft, the breakpoint at its own
-    /// distance, the entry board at 60 ft.
+    /// distance, the entry board at 60 ft; of two at the very same distance the first in this order counts: laydown, crossing,
+    /// breakpoint, entry.
     /// </summary>
     public static TargetCrossing At(Shot shot, Feet distance)
     {

@@ -18,8 +18,12 @@ public sealed record GradeBands
     ]);
 
     /// <summary>Makes a set of bands.</summary>
-    /// <param name="bands">At least one, tightest first: neither share nor boards fall, points do not rise, and no band holds the target after one that does not.</param>
-    /// <exception cref="ArgumentException">The bands are not in that order.</exception>
+    /// <param name="bands">
+    /// At least one, tightest first: neither share nor boards fall, points do not rise, and no band holds the target after one
+    /// that does not. Shares, boards and points are 0 or more, so that no crossing is worth less than a miss; each name is used
+    /// once, and "miss" is taken.
+    /// </param>
+    /// <exception cref="ArgumentException">The bands are not so.</exception>
     public GradeBands(ValueList<GradeBand> bands)
     {
         if (bands.Count == 0)
@@ -35,6 +39,17 @@ public sealed record GradeBands
             {
                 throw new ArgumentException($"band {i + 1} must be wider than band {i}, worth no more, and hold only if that one does", nameof(bands));
             }
+        }
+
+        // Shares and boards never fall and points never rise, so the first and the last band speak for all.
+        if (bands[0].WidthShare < 0 || bands[0].Beyond < BoardOffset.Zero || bands[^1].Award.Points < 0)
+        {
+            throw new ArgumentException("shares, boards and points of a band are 0 or more", nameof(bands));
+        }
+
+        if (bands.AsEnumerable().Select(band => band.Award.Name).Append(Miss.Name).Distinct(StringComparer.Ordinal).Count() <= bands.Count)
+        {
+            throw new ArgumentException("each band needs a name of its own, other than \"miss\"", nameof(bands));
         }
 
         Bands = bands;

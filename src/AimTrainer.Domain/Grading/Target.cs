@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>A stretch of boards at one distance, through which the ball should go. What is shown is this very value, and so is what is graded.</summary>
@@ -11,6 +13,7 @@ public readonly record struct Target
     /// <param name="width">Its whole width, 0.5 to 20 boards.</param>
     /// <param name="distance">Feet past the foul line, 0 to 60.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    [JsonConstructor]
     public Target(Board centre, BoardOffset width, Feet distance)
     {
         FixedPoint.InRange(centre.Boards, Board.NearEdge.Boards, Board.FarEdge.Boards, nameof(centre));
@@ -22,17 +25,22 @@ public readonly record struct Target
     }
 
     /// <summary>Its middle.</summary>
+    [JsonPropertyName("centreBoard")]
     public Board Centre { get; }
 
     /// <summary>Its whole width.</summary>
+    [JsonPropertyName("widthBoards")]
     public BoardOffset Width { get; }
 
     /// <summary>Where along the lane.</summary>
+    [JsonPropertyName("distanceFeet")]
     public Feet Distance { get; }
 
     /// <summary>Its edge toward the bowler's own gutter.</summary>
+    [JsonIgnore]
     public Board OutsideEdge => Centre - Width.Times(0.5m);
 
     /// <summary>Its edge toward the far side.</summary>
+    [JsonIgnore]
     public Board InsideEdge => Centre + Width.Times(0.5m);
 }

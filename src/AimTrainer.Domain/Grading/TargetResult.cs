@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>How one target was crossed.</summary>
@@ -6,4 +8,4 @@ namespace AimTrainer.Domain;
 /// <param name="Crossing">Where the ball crossed it, and how that is known.</param>
 /// <param name="Miss">Crossing less centre; null when unknown.</param>
 /// <param name="Grade">The award; null when unknown.</param>
-public sealed record TargetResult(string Name, Target Target, TargetCrossing Crossing, BoardOffset? Miss, Grade? Grade);
+public sealed record TargetResult(string Name, Target Target, TargetCrossing Crossing, [property: JsonPropertyName("missBoards")] BoardOffset? Miss, Grade? Grade);

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>
@@ -21,25 +23,63 @@ public sealed record LaneProfile
     public required string Name { get; init; }
 
     /// <summary>Width of the 39 boards together, 41 to 42 in.</summary>
-    public required Inches Width { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Narrower or wider.</exception>
+    [JsonPropertyName("widthInches")]
+    public required Inches Width
+    {
+        get;
+        init
+        {
+            FixedPoint.InRange(value.Value, NarrowestWidth.Value, WidestWidth.Value, nameof(Width));
+            field = value;
+        }
+    }
 
     /// <summary>
     /// The distance used for a target "at the arrows" and for line arithmetic. The arrows themselves are staggered; their own
-    /// distances are for drawing.
+    /// distances are for drawing. 1 to 60 ft.
     /// </summary>
-    public required Feet ArrowsDistance { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Nearer or farther.</exception>
+    [JsonPropertyName("arrowsFeet")]
+    public required Feet ArrowsDistance
+    {
+        get;
+        init
+        {
+            FixedPoint.InRange(value.Value, 1, HeadPin.Value, nameof(ArrowsDistance));
+            field = value;
+        }
+    }
 
     /// <summary>
     /// How far the ball is taken to run straight: a launch angle is worked out only from crossings up to here. Depends on the
-    /// oil, so it is a setting.
+    /// oil, so it is a setting. 0 to 60 ft; 0 works out no angle.
     /// </summary>
-    public required Feet StraightDistance { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">Nearer or farther.</exception>
+    [JsonPropertyName("straightFeet")]
+    public required Feet StraightDistance
+    {
+        get;
+        init
+        {
+            FixedPoint.InRange(value.Value, 0, HeadPin.Value, nameof(StraightDistance));
+            field = value;
+        }
+    }
 
     /// <summary>All marks, in any order.</summary>
     public required ValueList<LaneMarker> Markers { get; init; }
 
     /// <summary>Width of one board.</summary>
+    [JsonIgnore]
     public Inches BoardWidth => Inches.FromInches(Width.Value / BoardCount);
+
+    /// <summary>How wide a number of boards is on this lane.</summary>
+    public Inches InchesOf(BoardOffset boards) => Inches.FromInches(boards.Boards * Width.Value / BoardCount);
+
+    /// <summary>How many boards a width is on this lane, to 0.0001.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">More than a <see cref="BoardOffset"/> can hold.</exception>
+    public BoardOffset BoardsOf(Inches across) => BoardOffset.FromBoards(across.Value * BoardCount / Width.Value);
 
     /// <summary>The point on the lane of a bowler's board. The only place where the hand matters.</summary>
     public LanePoint PointOf(Board board, Feet distance, Hand hand)

@@ -1,9 +1,12 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>What was observed of one throw. Everything is optional: what was not measured is null, and stays unknown.</summary>
 /// <remarks>Made by <see cref="ShotReading"/>, which checks every range and rounds every value once.</remarks>
 public sealed record Shot
 {
+    [JsonConstructor]
     internal Shot()
     {
     }
@@ -21,30 +24,37 @@ public sealed record Shot
     public ValueList<Crossing> Crossings { get; init; } = [];
 
     /// <summary>Where the ball touched the lane, taken at the foul line.</summary>
+    [JsonPropertyName("laydownBoard")]
     public Board? Laydown { get; init; }
 
     /// <summary>Where the ball was farthest outside.</summary>
     public Breakpoint? Breakpoint { get; init; }
 
     /// <summary>The board on which the ball reached the pins, taken at 60 ft.</summary>
+    [JsonPropertyName("entryBoard")]
     public Board? Entry { get; init; }
 
     /// <summary>The direction in which the ball reached the pins, positive into the pocket.</summary>
+    [JsonPropertyName("entryAngleDegrees")]
     public Degrees? EntryAngle { get; init; }
 
     /// <summary>The direction in which the ball left, positive outward, as reported; see <see cref="LaunchAngles"/> for a computed one.</summary>
+    [JsonPropertyName("launchAngleDegrees")]
     public Degrees? LaunchAngle { get; init; }
 
     /// <summary>How fast, and where that was measured.</summary>
     public BallSpeed? Speed { get; init; }
 
     /// <summary>Rev rate.</summary>
+    [JsonPropertyName("revsRpm")]
     public Rpm? Revs { get; init; }
 
     /// <summary>0 is forward roll, 90 is pure side roll.</summary>
+    [JsonPropertyName("axisRotationDegrees")]
     public Degrees? AxisRotation { get; init; }
 
     /// <summary>0 is a level axis, 90 is a spinning top.</summary>
+    [JsonPropertyName("axisTiltDegrees")]
     public Degrees? AxisTilt { get; init; }
 
     /// <summary>Pins knocked down, 0 to 10.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>
@@ -52,7 +50,8 @@ public readonly record struct Board : IComparable<Board>
     public static Board FromMeasurement(double boards) =>
         new(FixedPoint.Hundredths(boards, Minimum, Maximum, nameof(boards)) * 100);
 
-    internal static Board FromTenThousandths(int tenThousandths) => new(tenThousandths);
+    internal static Board FromTenThousandths(int tenThousandths) =>
+        new(FixedPoint.InRange(tenThousandths, Minimum, Maximum, 10_000, nameof(tenThousandths)));
 
     /// <summary>This place rounded to 0.01 board (ties to even), as a measurement is.</summary>
     public Board RoundedAsMeasured() => new((int)(Math.Round(_tenThousandths / 100m, MidpointRounding.ToEven) * 100));
@@ -68,10 +67,12 @@ public readonly record struct Board : IComparable<Board>
         BoardOffset.FromTenThousandths(left._tenThousandths - right._tenThousandths);
 
     /// <summary>The place <paramref name="offset"/> further inside.</summary>
-    public static Board operator +(Board board, BoardOffset offset) => new(checked(board._tenThousandths + offset.TenThousandths));
+    /// <exception cref="ArgumentOutOfRangeException">It lies outside the range.</exception>
+    public static Board operator +(Board board, BoardOffset offset) => FromTenThousandths(board._tenThousandths + offset.TenThousandths);
 
     /// <summary>The place <paramref name="offset"/> further outside.</summary>
-    public static Board operator -(Board board, BoardOffset offset) => new(checked(board._tenThousandths - offset.TenThousandths));
+    /// <exception cref="ArgumentOutOfRangeException">It lies outside the range.</exception>
+    public static Board operator -(Board board, BoardOffset offset) => FromTenThousandths(board._tenThousandths - offset.TenThousandths);
 
     /// <summary>Whether the left place is nearer to the ball-hand edge.</summary>
     public static bool operator <(Board left, Board right) => left._tenThousandths < right._tenThousandths;
@@ -86,5 +87,5 @@ public readonly record struct Board : IComparable<Board>
     public static bool operator >=(Board left, Board right) => left._tenThousandths >= right._tenThousandths;
 
     /// <inheritdoc/>
-    public override string ToString() => Boards.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(Boards);
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>
@@ -39,7 +37,8 @@ public readonly record struct BoardOffset : IComparable<BoardOffset>
     public static BoardOffset FromBoards(double boards) =>
         new(FixedPoint.TenThousandths(boards, Minimum, Maximum, nameof(boards)));
 
-    internal static BoardOffset FromTenThousandths(int tenThousandths) => new(tenThousandths);
+    internal static BoardOffset FromTenThousandths(int tenThousandths) =>
+        new(FixedPoint.InRange(tenThousandths, Minimum, Maximum, 10_000, nameof(tenThousandths)));
 
     /// <summary>The size of this distance, without its side.</summary>
     public BoardOffset Abs() => new(Math.Abs(_tenThousandths));
@@ -47,7 +46,17 @@ public readonly record struct BoardOffset : IComparable<BoardOffset>
     /// <summary>This distance times a number, rounded to 0.0001 board (ties to even).</summary>
     /// <param name="factor">Any finite number that keeps the result in range.</param>
     /// <exception cref="ArgumentOutOfRangeException">The result is outside the range.</exception>
-    public BoardOffset Times(decimal factor) => FromBoards((double)(ExactBoards * factor));
+    public BoardOffset Times(decimal factor)
+    {
+        // No distance but 0 stays in range beyond this factor, and the product could leave what a decimal holds.
+        const decimal LargestFactor = (decimal)Maximum * 10_000;
+        if (_tenThousandths != 0 && Math.Abs(factor) > LargestFactor)
+        {
+            throw new ArgumentOutOfRangeException(nameof(factor), factor, "the result is outside the range");
+        }
+
+        return FromBoards((double)(ExactBoards * factor));
+    }
 
     /// <summary>This distance, or the nearer of the two limits when it lies outside them.</summary>
     /// <param name="low">Lower limit.</param>
@@ -59,10 +68,14 @@ public readonly record struct BoardOffset : IComparable<BoardOffset>
     public int CompareTo(BoardOffset other) => _tenThousandths.CompareTo(other._tenThousandths);
 
     /// <summary>The two distances together.</summary>
-    public static BoardOffset operator +(BoardOffset left, BoardOffset right) => new(checked(left._tenThousandths + right._tenThousandths));
+    /// <exception cref="ArgumentOutOfRangeException">The result is outside the range.</exception>
+    public static BoardOffset operator +(BoardOffset left, BoardOffset right) =>
+        FromTenThousandths(left._tenThousandths + right._tenThousandths);
 
     /// <summary>The first distance less the second.</summary>
-    public static BoardOffset operator -(BoardOffset left, BoardOffset right) => new(checked(left._tenThousandths - right._tenThousandths));
+    /// <exception cref="ArgumentOutOfRangeException">The result is outside the range.</exception>
+    public static BoardOffset operator -(BoardOffset left, BoardOffset right) =>
+        FromTenThousandths(left._tenThousandths - right._tenThousandths);
 
     /// <summary>The same distance to the other side.</summary>
     public static BoardOffset operator -(BoardOffset offset) => new(-offset._tenThousandths);
@@ -80,5 +93,5 @@ public readonly record struct BoardOffset : IComparable<BoardOffset>
     public static bool operator >=(BoardOffset left, BoardOffset right) => left._tenThousandths >= right._tenThousandths;
 
     /// <inheritdoc/>
-    public override string ToString() => Boards.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(Boards);
 }

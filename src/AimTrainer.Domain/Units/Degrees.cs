@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>An angle, in degrees. A launch angle is positive outward (toward the bowler's own gutter); an entry angle is positive into the pocket.</summary>
@@ -53,5 +51,5 @@ public readonly record struct Degrees : IComparable<Degrees>
     public static bool operator >=(Degrees left, Degrees right) => left._degrees >= right._degrees;
 
     /// <inheritdoc/>
-    public override string ToString() => _degrees.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(_degrees);
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>A distance along the lane, in feet from the approach side of the foul line; positive is downlane.</summary>
@@ -53,5 +51,5 @@ public readonly record struct Feet : IComparable<Feet>
     public static bool operator >=(Feet left, Feet right) => left._feet >= right._feet;
 
     /// <inheritdoc/>
-    public override string ToString() => _feet.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(_feet);
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>A distance across the lane, in inches; from the right edge where it is a place.</summary>
@@ -48,5 +46,5 @@ public readonly record struct Inches : IComparable<Inches>
     public static bool operator >=(Inches left, Inches right) => left._inches >= right._inches;
 
     /// <inheritdoc/>
-    public override string ToString() => _inches.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(_inches);
 }

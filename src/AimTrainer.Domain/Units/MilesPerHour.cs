@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>The speed of the ball, in miles per hour. Where it was measured is said beside it (<see cref="BallSpeed"/>).</summary>
@@ -53,5 +51,5 @@ public readonly record struct MilesPerHour : IComparable<MilesPerHour>
     public static bool operator >=(MilesPerHour left, MilesPerHour right) => left._milesPerHour >= right._milesPerHour;
 
     /// <inheritdoc/>
-    public override string ToString() => _milesPerHour.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(_milesPerHour);
 }

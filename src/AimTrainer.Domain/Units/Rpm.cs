@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace AimTrainer.Domain;
 
 /// <summary>The rev rate of the ball, in revolutions per minute.</summary>
@@ -53,5 +51,5 @@ public readonly record struct Rpm : IComparable<Rpm>
     public static bool operator >=(Rpm left, Rpm right) => left._rpm >= right._rpm;
 
     /// <inheritdoc/>
-    public override string ToString() => _rpm.ToString("0.####", CultureInfo.InvariantCulture);
+    public override string ToString() => FixedPoint.Text(_rpm);
 }

@@ -1,0 +1,71 @@
+namespace AimTrainer.Domain;
+
+/// <summary>Which aim comes next: pure arithmetic on <see cref="OrderState"/>.</summary>
+/// <param name="order">The drill's order.</param>
+/// <param name="aims">How many aims the block has.</param>
+/// <param name="places">How many places a walk has; 1 without one.</param>
+/// <param name="seed">Seed for an order by chance.</param>
+internal readonly struct OrderRule(Order order, int aims, int places, ulong seed)
+{
+    public OrderState Start() => new(0, AimAt(0, -1, 0), 1, 0, false, 0, 0);
+
+    /// <summary>The state after a throw at the scheduled aim, or null when a walk is done.</summary>
+    public OrderState? AfterThrow(OrderState state, bool held)
+    {
+        if (order is not Order.Walk walk)
+        {
+            return NextPosition(state);
+        }
+
+        var here = state with { Position = state.Position + 1, ShotsHere = state.ShotsHere + 1, HoldsHere = state.HoldsHere + (held ? 1 : 0) };
+        var moves = walk.When switch
+        {
+            WalkWhen.AfterShots after => here.ShotsHere >= after.Shots,
+            WalkWhen.AfterHolds after => here.HoldsHere >= after.Holds,
+            _ => throw new InvalidOperationException($"unknown walk rule {walk.When}"),
+        };
+        return moves ? NextPlace(walk, here) : here;
+    }
+
+    /// <summary>The state when the scheduled aim, or the place of a walk, is passed over; null when a walk is done.</summary>
+    public OrderState? AfterSkip(OrderState state) => order is Order.Walk walk ? NextPlace(walk, state) : NextPosition(state);
+
+    private OrderState NextPosition(OrderState state)
+    {
+        var aim = AimAt(state.Position + 1, state.Aim, state.InARow);
+        return state with { Position = state.Position + 1, Aim = aim, InARow = aim == state.Aim ? state.InARow + 1 : 1 };
+    }
+
+    private OrderState? NextPlace(Order.Walk walk, OrderState state)
+    {
+        var atEnd = state.Backward ? state.Place == 0 : state.Place == places - 1;
+        if (atEnd && (walk.AtEnd == WalkEnd.Stop || places == 1))
+        {
+            return walk.AtEnd == WalkEnd.Stop ? null : state with { ShotsHere = 0, HoldsHere = 0 };
+        }
+
+        var backward = atEnd ? !state.Backward : state.Backward;
+        return state with { Place = state.Place + (backward ? -1 : 1), Backward = backward, ShotsHere = 0, HoldsHere = 0 };
+    }
+
+    private int AimAt(int position, int lastAim, int inARow) => order switch
+    {
+        Order.Blocked blocked => position / blocked.ShotsEach % aims,
+        Order.Serial => position % aims,
+        Order.ByChance chance => ByChance(chance, position, lastAim, inARow),
+        Order.Walk => 0,
+        _ => throw new InvalidOperationException($"unknown order {order}"),
+    };
+
+    private int ByChance(Order.ByChance chance, int position, int lastAim, int inARow)
+    {
+        if (aims == 1 || lastAim < 0 || inARow < chance.LongestRun)
+        {
+            return SeededRandom.Index(seed, (ulong)position, aims);
+        }
+
+        // The longest run is reached: choose evenly among the others.
+        var other = SeededRandom.Index(seed, (ulong)position, aims - 1);
+        return other < lastAim ? other : other + 1;
+    }
+}

@@ -1,0 +1,12 @@
+namespace AimTrainer.Domain;
+
+/// <summary>Where a block stands in its order.</summary>
+/// <param name="Position">Aims scheduled before this one.</param>
+/// <param name="Aim">The scheduled aim, from 0.</param>
+/// <param name="InARow">For how many positions it has been that aim, this one included.</param>
+/// <param name="Place">For a walk its place, from 0.</param>
+/// <param name="Backward">Whether the walk is on its way back.</param>
+/// <param name="ShotsHere">Shots thrown at this place of a walk.</param>
+/// <param name="HoldsHere">Aims held at this place of a walk.</param>
+internal readonly record struct OrderState(
+    int Position, int Aim, int InARow, int Place, bool Backward, int ShotsHere, int HoldsHere);

@@ -1,0 +1,55 @@
+namespace AimTrainer.Domain;
+
+/// <summary>A session at one moment. Immutable: a step makes a new one.</summary>
+public sealed record SessionState
+{
+    internal SessionState()
+    {
+    }
+
+    /// <summary>What was fixed before the first shot.</summary>
+    public required SessionSetup Setup { get; init; }
+
+    /// <summary>The drill as it is thrown.</summary>
+    public required DrillScript Drill { get; init; }
+
+    /// <summary>Its blocks with every target in its place.</summary>
+    public required ValueList<ResolvedBlock> Blocks { get; init; }
+
+    /// <summary>What the session is doing.</summary>
+    public SessionPhase Phase { get; init; }
+
+    /// <summary>The number of the last shot that was graded; 0 before the first.</summary>
+    public int LastNumber { get; init; }
+
+    /// <summary>What the next shot is thrown at; null before the first block and after the last.</summary>
+    public Aim? Shown => Current?.Shown;
+
+    /// <summary>Which block is thrown, from 0; null before the first and after the last.</summary>
+    public int? BlockIndex => Current?.Index;
+
+    /// <summary>The run of that block; null likewise.</summary>
+    public int? Run => Current?.Run;
+
+    /// <summary>Shots of that run that count.</summary>
+    public int Throws => Current?.Throws ?? 0;
+
+    /// <summary>For a walking line its place, from 1; else 0.</summary>
+    public int Place => Current is { Plan.Block.Order: Order.Walk } block ? block.Order.Place + 1 : 0;
+
+    internal BlockRun? Current { get; init; }
+
+    internal History? Past { get; init; }
+
+    /// <summary>Which block of the drill each run was, in order.</summary>
+    internal ValueList<int> RunBlocks { get; init; } = [];
+
+    internal DateTimeOffset? PausedAt { get; init; }
+
+    /// <summary>The shots of the run that is thrown, newest first, voided ones included.</summary>
+    public IEnumerable<GradedShot> ShotsOfRun() => Current is { } block
+        ? History.Items(Past, block.Run).OfType<HistoryItem.Thrown>().Select(thrown => thrown.Shot) : [];
+
+    /// <summary>A shot by its number, as it stands now; null when there is none.</summary>
+    public GradedShot? FindShot(int number) => History.Find(Past, number)?.Shot;
+}

@@ -1,0 +1,72 @@
+using AimTrainer.Domain;
+
+namespace AimTrainer.Sessions;
+
+/// <summary>Runs a drill over recorded shots, without a store and without a clock: the time is what the shots say.</summary>
+public static class Replay
+{
+    /// <summary>Runs to the end of the drill or of the shots.</summary>
+    /// <param name="state">A session that waits, from <see cref="SessionCore.Open"/>.</param>
+    /// <param name="items">The shots.</param>
+    /// <param name="happened">Told of every event, in order.</param>
+    /// <param name="report">Told of everything that could not be read or was left out.</param>
+    public static ReplayOutcome Run(SessionState state, IEnumerable<FeedItem> items, Action<SessionEvent> happened, Action<FileProblem> report)
+    {
+        var seen = new DuplicateShots();
+        var at = state.Setup.At;
+        var repeated = 0;
+        var afterTheEnd = 0;
+        foreach (var item in items)
+        {
+            if (item is FeedItem.Unreadable unreadable)
+            {
+                report(unreadable.Problem);
+                continue;
+            }
+
+            var read = (FeedItem.ShotRead)item;
+            if (ShotOwner.WhyNotOf(state.Setup, read) is { } why)
+            {
+                report(new FileProblem("shots", read.Line, "", why, "shots of the session's bowler and hand"));
+            }
+            else if (!seen.Add(read.Shot))
+            {
+                repeated++;
+            }
+            else if (state.Phase == SessionPhase.Ended)
+            {
+                afterTheEnd++;
+            }
+            else
+            {
+                at = read.Shot.Time ?? at;
+                state = Begun(state, at, happened);
+                state = Follow(state, new SessionInput.ShotThrown(at, read.Shot), happened);
+            }
+        }
+
+        state = Begun(state, at, happened);
+        var complete = state.Phase == SessionPhase.Ended;
+        if (!complete)
+        {
+            state = Follow(state, new SessionInput.End(at, "the shots ran out before the drill did"), happened);
+        }
+
+        return new ReplayOutcome(complete, state.LastNumber, repeated, afterTheEnd);
+    }
+
+    /// <summary>The session begins with its first shot, so that a block's minutes are minutes of throwing.</summary>
+    private static SessionState Begun(SessionState state, DateTimeOffset at, Action<SessionEvent> happened) =>
+        state.Phase == SessionPhase.Waiting ? Follow(state, new SessionInput.Begin(at), happened) : state;
+
+    private static SessionState Follow(SessionState state, SessionInput input, Action<SessionEvent> happened)
+    {
+        var step = SessionCore.Apply(state, input);
+        foreach (var one in step.Events)
+        {
+            happened(one);
+        }
+
+        return step.State;
+    }
+}

@@ -1,0 +1,59 @@
+using AimTrainer.Analysis;
+using AimTrainer.Domain;
+
+namespace AimTrainer.Sessions;
+
+/// <summary>
+/// A picture of a station at one moment, for displays, pages and sounds. Immutable; the newest replaces all before it. A display
+/// for the bowler shows <see cref="Told"/>; the shots themselves are for the coach.
+/// </summary>
+public sealed record SessionSnapshot
+{
+    /// <summary>The station's number, from 1.</summary>
+    public required int Station { get; init; }
+
+    /// <summary>Counts the kept steps of the session; a higher one is newer.</summary>
+    public required long Version { get; init; }
+
+    /// <summary>What was fixed before the first shot; null when there is no session.</summary>
+    public SessionSetup? Setup { get; init; }
+
+    /// <summary>What the session is doing; null when there is none.</summary>
+    public SessionPhase? Phase { get; init; }
+
+    /// <summary>The drill; null when there is no session.</summary>
+    public DrillScript? Drill { get; init; }
+
+    /// <summary>The block that is thrown; null before the first and after the last.</summary>
+    public DrillBlock? Block { get; init; }
+
+    /// <summary>Its number in the drill, from 1; 0 when there is none.</summary>
+    public int BlockNumber { get; init; }
+
+    /// <summary>What the next shot is thrown at: draw exactly this.</summary>
+    public Aim? Shown { get; init; }
+
+    /// <summary>The number of that shot, from 1.</summary>
+    public int NextNumber { get; init; }
+
+    /// <summary>Shots of this block that count.</summary>
+    public int Throws { get; init; }
+
+    /// <summary>For a walking line its place, from 1; else 0.</summary>
+    public int Place { get; init; }
+
+    /// <summary>The last ten shots of this block, newest first, void ones included.</summary>
+    public ValueList<GradedShot> LastShots { get; init; } = [];
+
+    /// <summary>What the bowler has been told of the last shot.</summary>
+    public Told Told { get; init; } = Told.Nothing;
+
+    /// <summary>The figures of this block so far.</summary>
+    public BlockSummary? Summary { get; init; }
+
+    /// <summary>Points of all shots of the session that count.</summary>
+    public int Points { get; init; }
+
+    /// <summary>A station without a session.</summary>
+    public static SessionSnapshot Idle(int station) => new() { Station = station, Version = 0 };
+}

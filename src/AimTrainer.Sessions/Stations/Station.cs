@@ -1,0 +1,223 @@
+using System.Runtime.CompilerServices;
+using System.Threading.Channels;
+using AimTrainer.Domain;
+
+namespace AimTrainer.Sessions;
+
+/// <summary>
+/// One lane's engine. Everything comes by one door, a bounded channel with one reader; when it is full the sender waits, so
+/// nothing is ever dropped. A step is worked out, kept, and only then answered and shown.
+/// </summary>
+public sealed class Station
+{
+    /// <summary>How many messages may wait; a sender waits when there are more.</summary>
+    public const int Capacity = 256;
+
+    private readonly ISessionStore _store;
+    private readonly TimeProvider _clock;
+    private readonly Channel<StationMessage> _door = Channel.CreateBounded<StationMessage>(
+        new BoundedChannelOptions(Capacity) { SingleReader = true, FullMode = BoundedChannelFullMode.Wait });
+
+    private readonly Lock _watchersLock = new();
+    private readonly List<Channel<SessionSnapshot>> _watchers = [];
+    private SessionInProgress? _session;
+    private volatile SessionSnapshot _snapshot;
+
+    /// <summary>Makes a station; it works once <see cref="RunAsync"/> does.</summary>
+    /// <param name="number">Its number, from 1.</param>
+    /// <param name="store">Where its sessions are kept.</param>
+    /// <param name="clock">The time.</param>
+    public Station(int number, ISessionStore store, TimeProvider clock)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
+        Number = number;
+        _store = store;
+        _clock = clock;
+        _snapshot = SessionSnapshot.Idle(number);
+    }
+
+    /// <summary>Its number, from 1.</summary>
+    public int Number { get; }
+
+    /// <summary>The newest picture of the session.</summary>
+    public SessionSnapshot Snapshot => _snapshot;
+
+    /// <summary>Begins a new session: waiting, its first target not yet shown.</summary>
+    public Task<StationReply> StartAsync(SessionSetup setup, DrillSource drill, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.Start(setup, drill), cancellationToken);
+
+    /// <summary>Goes on with a session that was interrupted, from its last acknowledged step.</summary>
+    public Task<StationReply> GoOnAsync(StoredSession stored, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.GoOn(stored), cancellationToken);
+
+    /// <summary>A shot was seen.</summary>
+    public Task<StationReply> ThrowAsync(Shot shot, CancellationToken cancellationToken) =>
+        FollowAsync(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), cancellationToken);
+
+    /// <summary>A shot or a coach's action.</summary>
+    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.Follow(input), cancellationToken);
+
+    /// <summary>
+    /// Every new picture from now on, and the present one first. A slow reader gets the newest and skips those between: the
+    /// channel holds one and drops the older.
+    /// </summary>
+    public async IAsyncEnumerable<SessionSnapshot> WatchAsync([EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        var channel = Channel.CreateBounded<SessionSnapshot>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest });
+        lock (_watchersLock)
+        {
+            _watchers.Add(channel);
+            channel.Writer.TryWrite(_snapshot);
+        }
+
+        try
+        {
+            await foreach (var snapshot in channel.Reader.ReadAllAsync(cancellationToken).ConfigureAwait(false))
+            {
+                yield return snapshot;
+            }
+        }
+        finally
+        {
+            lock (_watchersLock)
+            {
+                _watchers.Remove(channel);
+            }
+        }
+    }
+
+    /// <summary>Reads the door until cancelled. Run once, by the hosted service.</summary>
+    public async Task RunAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            await foreach (var message in _door.Reader.ReadAllAsync(cancellationToken).ConfigureAwait(false))
+            {
+                message.Reply.SetResult(await HandleAsync(message, cancellationToken).ConfigureAwait(false));
+            }
+        }
+        finally
+        {
+            _door.Writer.TryComplete();
+            while (_door.Reader.TryRead(out var waiting))
+            {
+                waiting.Reply.SetResult(new StationReply.NotKept("the station was stopped before this was kept"));
+            }
+        }
+    }
+
+    private async Task<StationReply> SendAsync(StationMessage message, CancellationToken cancellationToken)
+    {
+        try
+        {
+            await _door.Writer.WriteAsync(message, cancellationToken).ConfigureAwait(false);
+        }
+        catch (ChannelClosedException)
+        {
+            return new StationReply.NotKept("the station is stopped");
+        }
+
+        return await message.Reply.Task.ConfigureAwait(false);
+    }
+
+    private async Task<StationReply> HandleAsync(StationMessage message, CancellationToken cancellationToken)
+    {
+        try
+        {
+            return message switch
+            {
+                StationMessage.Start start => await HandleStartAsync(start, cancellationToken).ConfigureAwait(false),
+                StationMessage.GoOn goOn => await HandleGoOnAsync(goOn, cancellationToken).ConfigureAwait(false),
+                StationMessage.Follow follow => await HandleInputAsync(follow.Input, cancellationToken).ConfigureAwait(false),
+                _ => throw new InvalidOperationException($"unknown message {message}"),
+            };
+        }
+        catch (StoreUnavailableException exception)
+        {
+            return new StationReply.NotKept(exception.Message);
+        }
+        catch (OperationCanceledException)
+        {
+            return new StationReply.NotKept("the station was stopped before this was kept");
+        }
+    }
+
+    private async Task<StationReply> HandleStartAsync(StationMessage.Start start, CancellationToken cancellationToken)
+    {
+        if (_session is { State.Phase: not SessionPhase.Ended })
+        {
+            return new StationReply.Refused($"station {Number} has a session: end it first");
+        }
+
+        var opening = SessionCore.Open(start.Setup, start.Drill.Script);
+        if (opening.State is not { } state)
+        {
+            return new StationReply.Refused(string.Join("; ", opening.Problems));
+        }
+
+        await _store.CreateAsync(start.Setup, start.Drill, cancellationToken).ConfigureAwait(false);
+        Show(new SessionInProgress(state));
+        return new StationReply.Kept(null);
+    }
+
+    private async Task<StationReply> HandleGoOnAsync(StationMessage.GoOn goOn, CancellationToken cancellationToken)
+    {
+        if (_session is { State.Phase: not SessionPhase.Ended })
+        {
+            return new StationReply.Refused($"station {Number} has a session: end it first");
+        }
+
+        var restored = await SessionRestorer.RestoreAsync(goOn.Stored, _store, cancellationToken).ConfigureAwait(false);
+        if (restored.Session is not { } session)
+        {
+            return new StationReply.Refused(restored.Problem!);
+        }
+
+        Show(session);
+        return new StationReply.Kept(null);
+    }
+
+    private async Task<StationReply> HandleInputAsync(SessionInput input, CancellationToken cancellationToken)
+    {
+        if (_session is not { } session)
+        {
+            return new StationReply.Refused($"station {Number} has no session: start one first");
+        }
+
+        if (input is SessionInput.ShotThrown { Shot: var shot } && session.HasSeen(shot))
+        {
+            return new StationReply.TakenBefore();
+        }
+
+        var step = SessionCore.Apply(session.State, input);
+        if (step.Refusal is { } refusal)
+        {
+            return new StationReply.Refused(refusal);
+        }
+
+        if (step.Events.Count == 0)
+        {
+            return new StationReply.Kept(null);
+        }
+
+        var entry = new LogEntry(session.Sequence + 1, input, step.Events);
+        await _store.AppendAsync(session.State.Setup.SessionId, entry, cancellationToken).ConfigureAwait(false);
+        session.Accept(entry, step.State);
+        Show(session);
+        return new StationReply.Kept(entry);
+    }
+
+    private void Show(SessionInProgress session)
+    {
+        _session = session;
+        lock (_watchersLock)
+        {
+            _snapshot = session.Picture();
+            foreach (var watcher in _watchers)
+            {
+                watcher.Writer.TryWrite(_snapshot);
+            }
+        }
+    }
+}

@@ -1,0 +1,22 @@
+using AimTrainer.Domain;
+
+namespace AimTrainer.Sessions;
+
+/// <summary>What a station answers to a message.</summary>
+public abstract record StationReply
+{
+    /// <summary>Followed, and kept: what came of it survives a kill from now on.</summary>
+    /// <param name="Entry">What was kept; null when nothing came of it (a tick of the clock that ended nothing).</param>
+    public sealed record Kept(LogEntry? Entry) : StationReply;
+
+    /// <summary>The same shot came before; it was taken once.</summary>
+    public sealed record TakenBefore : StationReply;
+
+    /// <summary>Not followed, and why.</summary>
+    /// <param name="Why">What is in the way and what to do.</param>
+    public sealed record Refused(string Why) : StationReply;
+
+    /// <summary>The store could not keep it: nothing of it counts. It may be sent again.</summary>
+    /// <param name="Why">What happened and what to do.</param>
+    public sealed record NotKept(string Why) : StationReply;
+}
