@@ -48,13 +48,20 @@ internal static class CsvHeader
             }
         }
 
-        if (readable && !Array.Exists(columns, column => ShotColumns.IsPlace(column.Is)))
+        if (!readable || Array.Exists(columns, column => ShotColumns.IsPlace(column.Is)))
         {
-            problems.Add(new(file, rows.Line, "", "no column that says where the ball was", ShotColumns.KnownCrossings + Hint(rows, settings)));
-            readable = false;
+            return readable ? columns : null;
         }
 
-        return readable ? columns : null;
+        var hint = Hint(rows, settings);
+        if (hint.Length > 0)
+        {
+            // With the wrong delimiter nothing else that was found means anything.
+            problems.Clear();
+        }
+
+        problems.Add(new(file, rows.Line, "", "no column that says where the ball was", ShotColumns.KnownCrossings + hint));
+        return null;
     }
 
     private static CsvColumn? Column(string heading, CsvSettings settings)
@@ -105,7 +112,7 @@ internal static class CsvHeader
             return new(file, line, string.Create(CultureInfo.InvariantCulture, $"column {index + 1}"), "no heading, so it is not read", "a heading for each column");
         }
 
-        var nearest = ShotColumns.Nearest(heading) is { } name ? $"{name}?" : ShotColumns.Known;
+        var nearest = ShotColumns.Nearest(heading) is { } name ? $"{name}?" : "a heading of docs/shots.md";
         return new(file, line, Shown(heading), "an unknown column, which is not read", $"{nearest} (or say in a mapping file what it is)");
     }
 
@@ -122,9 +129,5 @@ internal static class CsvHeader
 
     private static string Name(char delimiter) => delimiter == '\t' ? "tabs" : $"\"{delimiter}\"";
 
-    private static string Shown(string heading)
-    {
-        var quoted = Quote.Of(heading);
-        return quoted.Length == heading.Length + 2 ? heading : quoted;
-    }
+    private static string Shown(string heading) => FoundText.Short(heading);
 }

@@ -111,7 +111,7 @@ internal sealed class CsvRowReader
 
         if (!cell.IsEmpty)
         {
-            problems.Enqueue(new(_file, row.Line, _columns[_handColumn].Heading, Quote.Of(cell), "right, left, or nothing"));
+            problems.Enqueue(new(_file, row.Line, _columns[_handColumn].Heading, FoundText.Quoted(cell.ToString()), "right, left, or nothing"));
         }
 
         return null;
@@ -201,7 +201,7 @@ internal sealed class CsvRowReader
     {
         if (!double.TryParse(cell, Number, _numbers, out var value) || !double.IsFinite(value))
         {
-            problems.Enqueue(new(_file, line, column.Heading, Quote.Of(cell), NumberAllowed(cell)));
+            problems.Enqueue(new(_file, line, column.Heading, FoundText.Quoted(cell.ToString()), NumberAllowed(cell)));
             return null;
         }
 
@@ -219,12 +219,12 @@ internal sealed class CsvRowReader
     private string NumberAllowed(ReadOnlySpan<char> cell)
     {
         var wanted = _settings.Mapping.DecimalComma ? "a number such as 10,5" : "a number such as 10.5";
-        if (!_settings.Mapping.DecimalComma && double.TryParse(cell, Number, DecimalComma, out _))
+        if (!_settings.Mapping.DecimalComma && cell.Contains(',') && double.TryParse(cell, Number, DecimalComma, out _))
         {
             return wanted + " (for decimal commas use a mapping file with \"decimalComma\": true)";
         }
 
-        return _settings.Mapping.DecimalComma && double.TryParse(cell, Number, NumberFormatInfo.InvariantInfo, out _)
+        return _settings.Mapping.DecimalComma && cell.Contains('.') && double.TryParse(cell, Number, NumberFormatInfo.InvariantInfo, out _)
             ? wanted + " (the mapping file says \"decimalComma\": true)"
             : wanted + ", or nothing when it was not measured";
     }
@@ -236,7 +236,7 @@ internal sealed class CsvRowReader
             return value;
         }
 
-        problems.Enqueue(new(_file, line, column.Heading, Quote.Of(cell), "a whole number from 0 to 10"));
+        problems.Enqueue(new(_file, line, column.Heading, FoundText.Quoted(cell.ToString()), "a whole number from 0 to 10"));
         return null;
     }
 
@@ -250,7 +250,7 @@ internal sealed class CsvRowReader
         }
 
         problems.Enqueue(new(
-            _file, line, column.Heading, Quote.Of(cell),
+            _file, line, column.Heading, FoundText.Quoted(cell.ToString()),
             format is null ? "a date and time such as 2026-03-01T18:05:09 or 2026-03-01T18:05:09+01:00" : $"a time as {format}"));
         return null;
     }
@@ -266,7 +266,7 @@ internal sealed class CsvRowReader
             }
         }
 
-        problems.Enqueue(new(_file, line, column.Heading, Quote.Of(cell), "release, average, pins or unknown"));
+        problems.Enqueue(new(_file, line, column.Heading, FoundText.Quoted(cell.ToString()), "release, average, pins or unknown"));
         return SpeedPlace.Unknown;
     }
 
@@ -288,7 +288,7 @@ internal sealed class CsvRowReader
 
         if (text.Contains('\uFFFD'))
         {
-            problems.Enqueue(new(_file, line, column.Heading, Quote.Of(text) + " with bytes that are not UTF-8", "the file saved as UTF-8"));
+            problems.Enqueue(new(_file, line, column.Heading, FoundText.Quoted(text.ToString()) + " with bytes that are not UTF-8", "the file saved as UTF-8"));
             return null;
         }
 
@@ -296,7 +296,7 @@ internal sealed class CsvRowReader
         {
             if (char.IsControl(character) && character is not ('\t' or '\r' or '\n'))
             {
-                problems.Enqueue(new(_file, line, column.Heading, Quote.Of(text), "text without control characters"));
+                problems.Enqueue(new(_file, line, column.Heading, FoundText.Quoted(text.ToString()), "text without control characters"));
                 return null;
             }
         }
@@ -314,7 +314,14 @@ internal sealed class CsvRowReader
         }
 
         var column = _columns[index];
-        var found = column.Converted ? $"{Quote.Of(row.Cell(index).Trim())} ({column.Name} {problem.Found})" : problem.Found;
-        return new(_file, row.Line, column.Heading, found, problem.Allowed);
+        if (!column.Converted)
+        {
+            return new(_file, row.Line, column.Heading, problem.Found, problem.Allowed);
+        }
+
+        var ours = double.TryParse(problem.Found, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
+            ? value.ToString("0.##", CultureInfo.InvariantCulture) : problem.Found;
+        var theirs = FoundText.Quoted(row.Cell(index).Trim().ToString());
+        return new(_file, row.Line, column.Heading, $"{theirs} ({column.Name} {ours})", $"{column.Name} {problem.Allowed}");
     }
 }

@@ -115,15 +115,13 @@ internal sealed class CsvShotParser
             return;
         }
 
-        if (Rows.HoldsNul)
-        {
-            _problems.Enqueue(NotText());
-            _over = true;
-            return;
-        }
-
         var found = new List<FileProblem>();
         var columns = CsvHeader.Read(Rows, _file, _settings, found);
+        if (columns is null && Rows.HoldsNul)
+        {
+            found = [NotText()];
+        }
+
         found.ForEach(_problems.Enqueue);
         _over = columns is null;
         _rowReader = columns is null ? null : new CsvRowReader(_file, columns, _settings);

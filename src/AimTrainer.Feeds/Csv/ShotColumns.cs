@@ -1,4 +1,5 @@
 using System.Globalization;
+using AimTrainer.Domain;
 
 namespace AimTrainer.Feeds;
 
@@ -78,32 +79,5 @@ internal static class ShotColumns
     }
 
     /// <summary>The heading of ours that is spelled most like a word, or null when none is near.</summary>
-    public static string? Nearest(string word)
-    {
-        var nearest = Names().MinBy(name => Distance(name, word))!;
-        return Distance(nearest, word) <= Math.Max(2, nearest.Length / 3) ? nearest : null;
-    }
-
-    /// <summary>Letters to change, add or drop (Levenshtein), without regard to case.</summary>
-    private static int Distance(string left, string right)
-    {
-        if (right.Length > 40)
-        {
-            return int.MaxValue;
-        }
-
-        var row = Enumerable.Range(0, right.Length + 1).ToArray();
-        for (var i = 1; i <= left.Length; i++)
-        {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= right.Length; j++)
-            {
-                var same = char.ToUpperInvariant(left[i - 1]) == char.ToUpperInvariant(right[j - 1]);
-                (row[j], diagonal) = (Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (same ? 0 : 1)), row[j]);
-            }
-        }
-
-        return row[^1];
-    }
+    public static string? Nearest(string word) => Likeness.Nearest(word, Names());
 }

@@ -14,7 +14,7 @@ public static class CsvMappingText
         using (var writer = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
         {
             writer.WriteStartObject();
-            writer.WriteString("delimiter", mapping.Delimiter.ToString());
+            writer.WriteString("delimiter", mapping.Delimiter == '\t' ? CsvMappingFile.Tab : mapping.Delimiter.ToString());
             writer.WriteBoolean("decimalComma", mapping.DecimalComma);
             writer.WriteString("boardsCountFrom", NameOf(mapping.BoardsCountFrom));
             writer.WriteString("positionsFrom", NameOf(mapping.PositionsFrom));

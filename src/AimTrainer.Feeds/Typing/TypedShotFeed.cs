@@ -35,7 +35,7 @@ public sealed class TypedShotFeed(TextReader input, Func<Aim?> shown, LaneProfil
                     command(words.Text);
                     break;
                 case TypedLine.Command words:
-                    yield return Unreadable(number, Quote.Of(words.Text), "a shot such as 10.5 or 10.5/7");
+                    yield return Unreadable(number, FoundText.Quoted(words.Text), "a shot such as 10.5 or 10.5/7");
                     break;
                 case TypedLine.Wrong wrong:
                     yield return Unreadable(number, wrong.Found, wrong.Allowed);

@@ -38,7 +38,7 @@ public static class TypedShots
         {
             if (Number(text[(at + 1)..]) is not { } speed)
             {
-                return new TypedLine.Wrong(Quote.Of(text[(at + 1)..].Trim()) + " after @", "a speed in mph such as @17.2");
+                return new TypedLine.Wrong(FoundText.Quoted(text[(at + 1)..].Trim()) + " after @", "a speed in mph such as @17.2");
             }
 
             reading.SpeedMilesPerHour = speed;
@@ -73,7 +73,7 @@ public static class TypedShots
 
             if (Number(place) is not { } board)
             {
-                return new TypedLine.Wrong(Quote.Of(place), PlacesAllowed);
+                return new TypedLine.Wrong(FoundText.Quoted(place), PlacesAllowed);
             }
 
             reading.AddCrossing((i == 0 ? first : distances[i]).Value, board);
