@@ -14,6 +14,8 @@ public sealed class ShotReading
     /// </summary>
     public const double LowestBoard = -4, HighestBoard = 44;
 
+    private const string NamedLater = "";
+
     private readonly List<(double Feet, double Boards)> _crossings = [];
 
     /// <summary>The sender's own name for this shot.</summary>
@@ -119,11 +121,18 @@ public sealed class ShotReading
         var crossings = new List<Crossing>(_crossings.Count);
         foreach (var (feet, boards) in _crossings)
         {
-            var field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}");
-            var distance = Within(field + " (feet)", feet, 0, 60, found);
-            if (Place(field, boards, found) is { } board && distance is { } known)
+            // Names are made only for what is wrong: a million rows are read with this.
+            var before = found.Count;
+            var distance = Within(NamedLater, feet, 0, 60, found);
+            if (Place(NamedLater, boards, found) is { } board && distance is { } known)
             {
                 crossings.Add(new Crossing(Feet.FromMeasurement(known), board));
+            }
+
+            for (var i = before; i < found.Count; i++)
+            {
+                var ofDistance = i == before && distance is null ? " (feet)" : "";
+                found[i] = found[i] with { Field = string.Create(CultureInfo.InvariantCulture, $"boardAt{feet}{ofDistance}") };
             }
         }
 

@@ -4,7 +4,7 @@ using System.Text;
 namespace AimTrainer.Domain;
 
 /// <summary>Puts what stands in somebody's file into a message: short, and with nothing in it that a terminal would obey.</summary>
-internal static class FoundText
+public static class FoundText
 {
     private const int Longest = 40;
 

@@ -1,7 +1,7 @@
 namespace AimTrainer.Domain;
 
 /// <summary>Finds the word that somebody probably meant.</summary>
-internal static class Likeness
+public static class Likeness
 {
     private const int LongestWord = 40;
 

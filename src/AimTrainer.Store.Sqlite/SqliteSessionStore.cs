@@ -1,0 +1,144 @@
+using System.Runtime.CompilerServices;
+using System.Text.Json;
+using AimTrainer.Domain;
+using AimTrainer.Sessions;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace AimTrainer.Store.Sqlite;
+
+/// <summary>Sessions in one SQLite file in a data folder. Safe to use from many threads.</summary>
+public sealed class SqliteSessionStore : ISessionStore, IDisposable
+{
+    private readonly string _file;
+    private readonly StoreWriter? _writer;
+
+    private SqliteSessionStore(string file, StoreWriter? writer)
+    {
+        _file = file;
+        _writer = writer;
+    }
+
+    /// <summary>
+    /// Opens the record of a folder: for writing when the folder is held (a missing record is made, an older one brought up to
+    /// date), else for reading only.
+    /// </summary>
+    /// <param name="folder">The folder; it stays open as long as the store.</param>
+    /// <exception cref="StoreUnavailableException">
+    /// The file is not a record, newer than this program, damaged, or out of reach; for reading also: missing, or older.
+    /// Nothing was changed.
+    /// </exception>
+    public static SqliteSessionStore Open(DataFolder folder) => Open(folder, null);
+
+    /// <summary>For tests: also does something with each connection that writes.</summary>
+    internal static SqliteSessionStore Open(DataFolder folder, Action<SqliteConnection>? onOpened)
+    {
+        var file = folder.DatabaseFile;
+        try
+        {
+            // Looked at through a connection that cannot write: a file that is refused stays as it is to the last byte.
+            if (!CheckSchema(file, folder.IsHeld))
+            {
+                using var connection = SqliteDatabase.OpenForWriting(file);
+                RecordSchema.Migrate(connection);
+            }
+        }
+        catch (Exception exception) when (StoreFault.IsWorlds(exception))
+        {
+            throw StoreFault.For(file, exception);
+        }
+
+        return new SqliteSessionStore(file, folder.IsHeld ? new StoreWriter(file, onOpened) : null);
+    }
+
+    /// <inheritdoc/>
+    /// <exception cref="ArgumentException">The setup names another drill than the one given, or no bowler.</exception>
+    public Task CreateAsync(SessionSetup setup, DrillSource drill, CancellationToken cancellationToken)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(setup.Bowler, nameof(setup));
+        if (setup.DrillHash != drill.Hash || setup.DrillId != drill.Script.Id)
+        {
+            throw new ArgumentException($"the setup is for drill {setup.DrillId} ({setup.DrillHash}), not {drill.Script.Id} ({drill.Hash})", nameof(setup));
+        }
+
+        return Writer.KeepAsync(new Work.NewSession(setup, JsonSerializer.Serialize(setup, DomainJson.Options), drill), cancellationToken);
+    }
+
+    /// <inheritdoc/>
+    public Task AppendAsync(string sessionId, LogEntry entry, CancellationToken cancellationToken)
+    {
+        // Written as JSON here, on the sender's thread, so that the one writer need not.
+        var input = JsonSerializer.Serialize(entry.Input, DomainJson.Options);
+        var events = JsonSerializer.Serialize(entry.Events, DomainJson.Options);
+        return Writer.KeepAsync(new Work.Step(sessionId, entry, input, events), cancellationToken);
+    }
+
+    /// <inheritdoc/>
+    public Task<StoredSession?> FindAsync(string sessionId, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.FindSessionAsync(sessionId, cancellationToken));
+
+    /// <inheritdoc/>
+    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        // In pieces, so that a slow caller does not hold a read open: that would keep the writer from shortening its log.
+        const int StepsAtOnce = 500;
+        var after = 0L;
+        while (true)
+        {
+            var from = after;
+            var steps = await ReadAsync(async record =>
+                (await record.Steps(sessionId).Where(step => step.Sequence > from).Take(StepsAtOnce).ToListAsync(cancellationToken)
+                    .ConfigureAwait(false)).ConvertAll(step => step.ToEntry())).ConfigureAwait(false);
+            foreach (var step in steps)
+            {
+                yield return step;
+            }
+
+            if (steps.Count < StepsAtOnce)
+            {
+                yield break;
+            }
+
+            after = steps[^1].Sequence;
+        }
+    }
+
+    /// <inheritdoc/>
+    public Task<ValueList<SessionListing>> ListAsync(SessionFilter filter, CancellationToken cancellationToken) =>
+        ReadAsync(async record => (await record.Listing(filter).ToListAsync(cancellationToken).ConfigureAwait(false)).ToValueList());
+
+    /// <inheritdoc/>
+    public Task<BowlerRecord?> FindBowlerAsync(string name, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.FindBowlerAsync(name, cancellationToken));
+
+    /// <summary>Keeps what is waiting, and closes the file.</summary>
+    public void Dispose() => _writer?.Dispose();
+
+    private StoreWriter Writer => _writer ?? throw new InvalidOperationException("this record was opened for reading only");
+
+    private static bool CheckSchema(string file, bool mayMigrate)
+    {
+        if (!File.Exists(file))
+        {
+            return mayMigrate ? false : throw new StoreUnavailableException($"{file}: there is no record here yet. Run a session first (aimtrainer demo)");
+        }
+
+        using var connection = SqliteDatabase.OpenForReading(file);
+        return RecordSchema.IsCurrent(connection, file)
+            || (mayMigrate ? false : throw new StoreUnavailableException(
+                $"{file} was made by an older AimTrainer. Bring it up to date by running a session (aimtrainer demo), then try again"));
+    }
+
+    private async Task<T> ReadAsync<T>(Func<RecordContext, Task<T>> question)
+    {
+        try
+        {
+            using var record = SqliteDatabase.ContextOver(SqliteDatabase.OpenForReading(_file), owns: true);
+            return await question(record).ConfigureAwait(false);
+        }
+        catch (Exception exception) when (StoreFault.IsWorlds(exception))
+        {
+            throw StoreFault.For(_file, exception);
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using Microsoft.Data.Sqlite;
+
+namespace AimTrainer.Store.Sqlite;
+
+/// <summary>Keeps a new session with whatever it brings along, all or nothing.</summary>
+internal static class NewSessions
+{
+    /// <summary>Keeps it.</summary>
+    /// <exception cref="InvalidOperationException">There is a session with this id.</exception>
+    public static void Keep(SqliteConnection connection, Work.NewSession work)
+    {
+        var setup = work.Setup;
+        using var record = SqliteDatabase.ContextOver(connection);
+        using var transaction = record.Database.BeginTransaction();
+        if (record.Sessions.Any(session => session.Id == setup.SessionId))
+        {
+            throw new InvalidOperationException($"there is a session \"{setup.SessionId}\" already");
+        }
+
+        var bowler = BowlerOf(record, setup.Bowler);
+        var ballId = string.IsNullOrWhiteSpace(setup.Ball) ? (long?)null : BallOf(record, bowler, setup.Ball).Id;
+        if (!record.Drills.Any(drill => drill.Hash == work.Drill.Hash))
+        {
+            record.Drills.Add(new DrillRow
+            {
+                Hash = work.Drill.Hash,
+                DrillId = work.Drill.Script.Id,
+                Name = work.Drill.Script.Name,
+                Json = work.Drill.Json,
+            });
+        }
+
+        record.Sessions.Add(new SessionRow
+        {
+            Id = setup.SessionId,
+            Station = setup.Station,
+            StartedAt = setup.At,
+            BowlerId = bowler.Id,
+            Hand = setup.Hand,
+            BallId = ballId,
+            DrillHash = work.Drill.Hash,
+            LaneName = setup.Lane.Name,
+            SetupJson = work.SetupJson,
+            Simulated = setup.Simulated,
+        });
+        record.SaveChanges();
+        transaction.Commit();
+    }
+
+    private static BowlerRow BowlerOf(RecordContext record, string name)
+    {
+        var key = NameKey.Of(name);
+        if (record.Bowlers.SingleOrDefault(bowler => bowler.Key == key) is { } known)
+        {
+            return known;
+        }
+
+        var bowler = new BowlerRow { Name = name.Trim(), Key = key };
+        record.Bowlers.Add(bowler);
+        record.SaveChanges();
+        return bowler;
+    }
+
+    private static BallRow BallOf(RecordContext record, BowlerRow bowler, string name)
+    {
+        var key = NameKey.Of(name);
+        if (record.Balls.SingleOrDefault(ball => ball.BowlerId == bowler.Id && ball.Key == key) is { } known)
+        {
+            return known;
+        }
+
+        var ball = new BallRow { BowlerId = bowler.Id, Name = name.Trim(), Key = key };
+        record.Balls.Add(ball);
+        record.SaveChanges();
+        return ball;
+    }
+}

@@ -1,0 +1,45 @@
+using AimTrainer.Domain;
+using AimTrainer.Sessions;
+using Microsoft.EntityFrameworkCore;
+
+namespace AimTrainer.Store;
+
+/// <summary>Questions about bowlers, the same for every database.</summary>
+public static class BowlerQueries
+{
+    /// <summary>How many of a bowler's newest shots make the usual throw.</summary>
+    public const int ShotsLookedAt = 200;
+
+    /// <summary>Fewest measured values from which a usual one is told.</summary>
+    public const int FewestMeasured = 5;
+
+    /// <summary>
+    /// What the record knows of a bowler, or null. The usual throw is worked out from the newest <see cref="ShotsLookedAt"/>
+    /// shots that count, are not simulated, and were thrown with the hand of the newest session: boards of the other hand count
+    /// from the other edge.
+    /// </summary>
+    public static async Task<BowlerRecord?> FindBowlerAsync(this RecordContext record, string name, CancellationToken cancellationToken)
+    {
+        var key = NameKey.Of(name);
+        var newest = await (
+            from bowler in record.Bowlers.AsNoTracking()
+            join session in record.Sessions on bowler.Id equals session.BowlerId
+            where bowler.Key == key
+            orderby session.Simulated, session.StartedAt descending, session.Key descending
+            select new { bowler.Id, bowler.Name, session.Hand }).FirstOrDefaultAsync(cancellationToken).ConfigureAwait(false);
+        if (newest is null)
+        {
+            return null;
+        }
+
+        var shots = await record.CountingShots(newest.Id, newest.Hand).ToListAsync(cancellationToken).ConfigureAwait(false);
+        return new BowlerRecord(newest.Name, newest.Hand, UsualThrow.BaselineOf(shots), UsualThrow.BreakpointOf(shots));
+    }
+
+    /// <summary>The newest shots of a bowler that make the usual throw, newest first.</summary>
+    public static IQueryable<GradedShotRow> CountingShots(this RecordContext record, long bowlerId, Hand hand) =>
+        record.GradedShots.AsNoTracking()
+            .Where(shot => shot.BowlerId == bowlerId && !shot.Simulated && shot.VoidReason == null && shot.Session!.Hand == hand)
+            .OrderByDescending(shot => shot.At).ThenByDescending(shot => shot.SessionKey).ThenByDescending(shot => shot.Number)
+            .Take(ShotsLookedAt);
+}
