@@ -34,11 +34,13 @@ internal static class RandomSession
         Gen.Int[0, Drills.Count - 1], Gen.Select(Gen.Int[0, 29], Gen.Int[0, 9], Gen.Int[-40, 40]).Array[5, 60]);
 
     /// <summary>The session after these acts; refused ones leave no trace.</summary>
-    public static (SessionState State, List<LogEntry> Log) Run(SessionSetup setup, DrillScript drill, (int What, int A, int B)[] acts)
+    public static (SessionState State, List<LogEntry> Log) Run(SessionSetup setup, DrillScript drill, (int What, int A, int B)[] acts) =>
+        Run(SessionCore.Open(setup, drill).State!, acts);
+
+    public static (SessionState State, List<LogEntry> Log) Run(SessionState state, (int What, int A, int B)[] acts)
     {
-        var state = SessionCore.Open(setup, drill).State!;
         var log = new List<LogEntry>();
-        var at = setup.At;
+        var at = state.Setup.At;
         foreach (var act in acts.Prepend((What: 29, A: 0, B: 0)))
         {
             at += TimeSpan.FromSeconds(20);

@@ -138,5 +138,22 @@ public class StabilityTests
             iter: 200);
     }
 
+    [Fact]
+    public void Apply_ForgettingThePast_ShotsGiveTheSameEvents()
+    {
+        RandomSession.Any.Sample(
+            sample =>
+            {
+                var acts = sample.Acts.Select(act => (act.What % 17, act.A, act.B)).ToArray();
+                var opened = SessionCore.Open(Play.Setup, RandomSession.Drills[sample.Drill]).State!;
+                var (keeps, all) = RandomSession.Run(opened, acts);
+                var (forgets, same) = RandomSession.Run(opened.ForgettingThePast(), acts);
+
+                Assert.Equal(Json(all), Json(same));
+                Assert.True(forgets.ShotsOfRun().Count() <= Math.Min(4, keeps.ShotsOfRun().Count()));
+            },
+            iter: 200);
+    }
+
     private static string Json<T>(T value) => JsonSerializer.Serialize(value, DomainJson.Options);
 }
