@@ -122,7 +122,7 @@ internal static class SizingReader
             "stepFactor" => sizing.Number("stepFactor", 1.01, 4) is { } factor ? new StaircaseStep.ByFactor(factor) : null,
             _ => null,
         };
-        var reversals = sizing.OptionalWhole("reversals", 1, 100) ?? 6;
+        var reversals = sizing.OptionalWhole("reversals", 2, 100) ?? 6;
         return hits is { } narrower && misses is { } wider && step is not null
             ? new StaircaseSizing((int)narrower, (int)wider, step, (int)reversals)
             : null;
