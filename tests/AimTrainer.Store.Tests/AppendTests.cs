@@ -1,4 +1,3 @@
-using AimTrainer.Domain;
 using Microsoft.EntityFrameworkCore;
 using static AimTrainer.Store.Tests.Scenario;
 
