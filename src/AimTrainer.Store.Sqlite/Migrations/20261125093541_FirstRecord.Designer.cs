@@ -222,7 +222,7 @@ namespace AimTrainer.Store.Sqlite
 
                     b.HasKey("SessionKey", "Number");
 
-                    b.HasIndex("BowlerId", "Simulated", "At");
+                    b.HasIndex("BowlerId", "At", "SessionKey", "Number");
 
                     b.ToTable("graded_shots", (string)null);
                 });

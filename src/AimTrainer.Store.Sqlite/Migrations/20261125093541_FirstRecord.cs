@@ -226,9 +226,9 @@ namespace AimTrainer.Store.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
-                name: "IX_graded_shots_bowler_id_simulated_at",
+                name: "IX_graded_shots_bowler_id_at_session_key_number",
                 table: "graded_shots",
-                columns: new[] { "bowler_id", "simulated", "at" });
+                columns: new[] { "bowler_id", "at", "session_key", "number" });
 
             migrationBuilder.CreateIndex(
                 name: "IX_sessions_bowler_id_started_at",
