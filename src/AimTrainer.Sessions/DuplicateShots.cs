@@ -11,7 +11,9 @@ public sealed class DuplicateShots
 {
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly Dictionary<DateTimeOffset, Shot> _firstAt = [];
-    private readonly Dictionary<DateTimeOffset, List<Shot>> _othersAt = [];
+
+    // More shots at one time (a file that tells only days): the ids that came with the same values; most times have one shot only.
+    private readonly Dictionary<Shot, List<string?>> _others = [];
 
     /// <summary>Whether this shot was seen before.</summary>
     public bool Contains(Shot shot) => (shot.Id is { } id && _ids.Contains(id)) || (shot.Time is { } at && SeenAt(at, shot));
@@ -32,22 +34,31 @@ public sealed class DuplicateShots
 
         if (shot.Time is { } time && !_firstAt.TryAdd(time, shot))
         {
-            if (!_othersAt.TryGetValue(time, out var others))
+            var values = ValuesOf(shot);
+            if (!_others.TryGetValue(values, out var ids))
             {
-                _othersAt.Add(time, others = []);
+                _others.Add(values, ids = []);
             }
 
-            others.Add(shot);
+            ids.Add(shot.Id);
         }
 
         return true;
     }
 
-    private bool SeenAt(DateTimeOffset time, Shot shot) =>
-        _firstAt.TryGetValue(time, out var first)
-        && (IsSame(first, shot) || (_othersAt.TryGetValue(time, out var others) && others.Exists(other => IsSame(other, shot))));
+    private bool SeenAt(DateTimeOffset time, Shot shot)
+    {
+        if (!_firstAt.TryGetValue(time, out var first))
+        {
+            return false;
+        }
 
-    private static bool IsSame(Shot left, Shot right) =>
-        (left.Id is null || right.Id is null || left.Id == right.Id)
-        && left with { Id = null, Time = null, Source = default } == right with { Id = null, Time = null, Source = default };
+        var values = ValuesOf(shot);
+        return (IsSame(first.Id, shot.Id) && ValuesOf(first) == values)
+            || (_others.TryGetValue(values, out var ids) && ids.Exists(id => IsSame(id, shot.Id)));
+    }
+
+    private static Shot ValuesOf(Shot shot) => shot with { Id = null, Source = default };
+
+    private static bool IsSame(string? left, string? right) => left is null || right is null || left == right;
 }

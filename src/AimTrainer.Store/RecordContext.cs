@@ -79,7 +79,7 @@ public sealed partial class RecordContext(DbContextOptions<RecordContext> option
         modelBuilder.Entity<GradedShotRow>(shot =>
         {
             shot.ToTable("graded_shots").HasKey(row => new { row.SessionKey, row.Number });
-            shot.HasIndex(row => new { row.BowlerId, row.Simulated, row.At });
+            shot.HasIndex(row => new { row.BowlerId, row.At, row.SessionKey, row.Number });
             shot.HasOne(row => row.Session).WithMany().HasForeignKey(row => row.SessionKey);
             shot.HasOne<BowlerRow>().WithMany().HasForeignKey(row => row.BowlerId);
             shot.HasOne<BallRow>().WithMany().HasForeignKey(row => row.BallId);

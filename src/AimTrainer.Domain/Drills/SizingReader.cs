@@ -3,6 +3,8 @@ namespace AimTrainer.Domain;
 /// <summary>Reads how the width of a target changes.</summary>
 internal static class SizingReader
 {
+    private const int MostLookedBackOn = 64;
+
     /// <summary>The rule when a drill gives none: the width stays, and may be any that a target can have.</summary>
     public static Sizing Fixed { get; } =
         new FixedSizing { Narrowest = BoardOffset.FromBoards(Target.Narrowest), Widest = BoardOffset.FromBoards(Target.Widest) };
@@ -32,7 +34,7 @@ internal static class SizingReader
             _ => Scatter(sizing),
         };
         sizing.Done();
-        return rule is null ? null : rule with { Narrowest = limits.Narrowest, Widest = limits.Widest };
+        return rule is null || limits.Widest < limits.Narrowest ? null : rule with { Narrowest = limits.Narrowest, Widest = limits.Widest };
     }
 
     /// <summary>Reports a rule that adapts, in a block or target that may not have one.</summary>
@@ -63,9 +65,9 @@ internal static class SizingReader
     private static LadderSizing? Ladder(ObjectReader sizing, (BoardOffset Narrowest, BoardOffset Widest) limits)
     {
         var widths = Widths(sizing, limits);
-        var ofLast = sizing.Whole("ofLast", 1, 100);
-        var hits = sizing.Whole("hits", 1, ofLast ?? 100);
-        var misses = sizing.Whole("misses", 1, ofLast ?? 100);
+        var ofLast = sizing.Whole("ofLast", 1, MostLookedBackOn);
+        var hits = sizing.Whole("hits", 1, ofLast ?? MostLookedBackOn);
+        var misses = sizing.Whole("misses", 1, ofLast ?? MostLookedBackOn);
         if (widths is null || hits is not { } narrower || misses is not { } wider || ofLast is not { } last)
         {
             return null;
@@ -74,6 +76,7 @@ internal static class SizingReader
         if (narrower + wider <= last)
         {
             sizing.Report("hits", $"{narrower} hits and {wider} misses of the last {last}", $"together more than {last}, so that both can never be reached at once");
+            return null;
         }
 
         return new LadderSizing(widths, (int)narrower, (int)wider, (int)last);
@@ -88,6 +91,7 @@ internal static class SizingReader
         }
 
         var widths = new List<BoardOffset>();
+        var falling = true;
         foreach (var (place, number) in numbers)
         {
             var width = BoardOffset.FromBoards(number);
@@ -95,15 +99,17 @@ internal static class SizingReader
             {
                 sizing.Report(place, $"{width} boards", $"a width within the limits, {limits.Narrowest} to {limits.Widest} boards (widestBoards and narrowestBoards set them)");
             }
-            else if (widths.Count > 0 && width >= widths[^1])
+
+            if (widths.Count > 0 && width >= widths[^1])
             {
+                falling = false;
                 sizing.Report(place, $"{width} after {widths[^1]}", "widths that fall, the widest first");
             }
 
             widths.Add(width);
         }
 
-        return widths.ToValueList();
+        return falling && widths.Count > 0 ? widths.ToValueList() : null;
     }
 
     private static StaircaseSizing? Staircase(ObjectReader sizing)
@@ -116,7 +122,7 @@ internal static class SizingReader
             "stepFactor" => sizing.Number("stepFactor", 1.01, 4) is { } factor ? new StaircaseStep.ByFactor(factor) : null,
             _ => null,
         };
-        var reversals = sizing.OptionalWhole("reversals", 1, 100) ?? 6;
+        var reversals = sizing.OptionalWhole("reversals", 2, 100) ?? 6;
         return hits is { } narrower && misses is { } wider && step is not null
             ? new StaircaseSizing((int)narrower, (int)wider, step, (int)reversals)
             : null;

@@ -23,7 +23,7 @@ internal sealed record BlockRun
     /// <summary>One for every target of every aim, in the drill's order.</summary>
     public required ImmutableArray<TargetSlot> Slots { get; init; }
 
-    public required OrderState Order { get; init; }
+    public OrderState Order { get; init; }
 
     /// <summary>Aims to be thrown at before the order goes on: those of voided shots, and repeats.</summary>
     public ImmutableStack<int> ThrowAgain { get; init; } = [];
@@ -33,8 +33,14 @@ internal sealed record BlockRun
 
     public int HeldInARow { get; init; }
 
+    /// <summary>The number of the last shot that a summary told, or that came before the block: what waits is newer.</summary>
+    public required int ToldUpTo { get; init; }
+
     /// <summary>What is shown: the next shot is graded against this very value.</summary>
-    public required Aim Shown { get; init; }
+    public Aim Shown { get; init; } = null!;
+
+    /// <summary>For a walking line its place, from 1; else 0.</summary>
+    public int Place => Plan.Block.Order is Domain.Order.Walk ? Order.Place + 1 : 0;
 
     public int ShownAim => ThrowAgain.IsEmpty ? Order.Aim : ThrowAgain.Peek();
 }

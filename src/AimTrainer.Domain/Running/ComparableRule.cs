@@ -41,11 +41,10 @@ internal static class ComparableRule
 
     private static void JudgeSpeed(Verdict verdict, BallSpeed? expected, BallSpeed? measured, MilesPerHour within)
     {
-        if (expected is { } usual && measured is { } seen && usual.Place != SpeedPlace.Unknown && usual.Place != seen.Place)
+        if (expected is { } usual && measured is { } seen && (usual.Place != seen.Place || usual.Place == SpeedPlace.Unknown))
         {
-            verdict.Open(seen.Place == SpeedPlace.Unknown
-                ? $"not said where the speed was measured; expected is the speed at {Words(usual.Place)}"
-                : $"speed measured at {Words(seen.Place)}, expected is the speed at {Words(usual.Place)}");
+            // A ball slows on its way: from different places, or from one that nobody named, nothing follows.
+            verdict.Open($"speed measured {Words(seen.Place)}, expected is one measured {Words(usual.Place)}");
             return;
         }
 
@@ -54,15 +53,26 @@ internal static class ComparableRule
 
     private static string Words(SpeedPlace place) => place switch
     {
-        SpeedPlace.Release => "release",
-        SpeedPlace.Average => "average over the lane",
-        SpeedPlace.Pins => "the pins",
-        _ => "an unknown place",
+        SpeedPlace.Release => "at the release",
+        SpeedPlace.Average => "over the whole lane",
+        SpeedPlace.Pins => "at the pins",
+        _ => "at a place nobody named",
     };
 
     private static Degrees? LineAngle(Aim aim, LaneProfile lane) => aim.IsLine ? LineArithmetic.LaunchAngle(Place(aim, 0), Place(aim, 1), lane) : null;
 
-    private static Board? LineLaydown(Aim aim) => aim.IsLine ? LineArithmetic.BoardAt(Place(aim, 0), Place(aim, 1), default) : null;
+    /// <summary>Where the line starts; null for a single target, and for a line so steep that it starts nowhere near the lane.</summary>
+    private static Board? LineLaydown(Aim aim)
+    {
+        if (!aim.IsLine)
+        {
+            return null;
+        }
+
+        var (near, far) = (Place(aim, 0), Place(aim, 1));
+        var boardsBack = Math.Abs((far.Board - near.Board).Boards) * near.Distance.Value / (far.Distance.Value - near.Distance.Value);
+        return boardsBack <= LaneProfile.BoardCount * 4 ? LineArithmetic.BoardAt(near, far, default) : null;
+    }
 
     private static Crossing Place(Aim aim, int index) => new(aim.Targets[index].Target.Distance, aim.Targets[index].Target.Centre);
 

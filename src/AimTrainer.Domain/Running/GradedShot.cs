@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>A shot, what it was thrown at, and what came of it.</summary>
@@ -22,6 +24,7 @@ public sealed record GradedShot
     public required ValueList<TargetResult> Targets { get; init; }
 
     /// <summary>Whether the aim was held; null when that hangs on a crossing nobody measured.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
     public required bool? Held { get; init; }
 
     /// <summary>Points of all targets.</summary>

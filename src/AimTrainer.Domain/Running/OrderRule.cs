@@ -7,17 +7,36 @@ namespace AimTrainer.Domain;
 /// <param name="seed">Seed for an order by chance.</param>
 internal readonly struct OrderRule(Order order, int aims, int places, ulong seed)
 {
-    public OrderState Start() => new(0, AimAt(0, -1, 0), 1, 0, false, 0, 0);
+    public OrderState Start() => new(0, AimAt(0, -1, 0), 1, 0, false, 0, 0, 0);
 
     /// <summary>The state after a throw at the scheduled aim, or null when a walk is done.</summary>
-    public OrderState? AfterThrow(OrderState state, bool held)
-    {
-        if (order is not Order.Walk walk)
-        {
-            return NextPosition(state);
-        }
+    public OrderState? AfterThrow(OrderState state, bool held) => order is Order.Walk walk
+        ? Walked(walk, state with { ShotsHere = state.ShotsHere + 1, HoldsHere = state.HoldsHere + (held ? 1 : 0) })
+        : AtPosition(state, state.Position + 1);
 
-        var here = state with { Position = state.Position + 1, ShotsHere = state.ShotsHere + 1, HoldsHere = state.HoldsHere + (held ? 1 : 0) };
+    /// <summary>
+    /// The state when the scheduled aim, the rest of its shots in a row, or the place of a walk is passed over; null when a walk
+    /// is done.
+    /// </summary>
+    public OrderState? AfterSkip(OrderState state) => order switch
+    {
+        Order.Walk walk => NextPlace(walk, state),
+        Order.Blocked blocked => AtPosition(state, ((state.Position / blocked.ShotsEach) + 1) * blocked.ShotsEach),
+        _ => AtPosition(state, state.Position + 1),
+    };
+
+    /// <summary>The state when the shots at a walk's present place are counted anew; null when the walk is done by that.</summary>
+    public OrderState? AfterRecount(OrderState state, int shotsHere, int holdsHere) =>
+        order is Order.Walk walk ? Walked(walk, state with { ShotsHere = shotsHere, HoldsHere = holdsHere }) : state;
+
+    private OrderState AtPosition(OrderState state, int position)
+    {
+        var aim = AimAt(position, state.Aim, state.InARow);
+        return state with { Position = position, Aim = aim, InARow = aim == state.Aim ? state.InARow + 1 : 1 };
+    }
+
+    private OrderState? Walked(Order.Walk walk, OrderState here)
+    {
         var moves = walk.When switch
         {
             WalkWhen.AfterShots after => here.ShotsHere >= after.Shots,
@@ -27,25 +46,17 @@ internal readonly struct OrderRule(Order order, int aims, int places, ulong seed
         return moves ? NextPlace(walk, here) : here;
     }
 
-    /// <summary>The state when the scheduled aim, or the place of a walk, is passed over; null when a walk is done.</summary>
-    public OrderState? AfterSkip(OrderState state) => order is Order.Walk walk ? NextPlace(walk, state) : NextPosition(state);
-
-    private OrderState NextPosition(OrderState state)
-    {
-        var aim = AimAt(state.Position + 1, state.Aim, state.InARow);
-        return state with { Position = state.Position + 1, Aim = aim, InARow = aim == state.Aim ? state.InARow + 1 : 1 };
-    }
-
     private OrderState? NextPlace(Order.Walk walk, OrderState state)
     {
         var atEnd = state.Backward ? state.Place == 0 : state.Place == places - 1;
-        if (atEnd && (walk.AtEnd == WalkEnd.Stop || places == 1))
+        if (atEnd && walk.AtEnd == WalkEnd.Stop)
         {
-            return walk.AtEnd == WalkEnd.Stop ? null : state with { ShotsHere = 0, HoldsHere = 0 };
+            return null;
         }
 
         var backward = atEnd ? !state.Backward : state.Backward;
-        return state with { Place = state.Place + (backward ? -1 : 1), Backward = backward, ShotsHere = 0, HoldsHere = 0 };
+        var place = places == 1 ? 0 : state.Place + (backward ? -1 : 1);
+        return state with { Place = place, Backward = backward, Visit = state.Visit + 1, ShotsHere = 0, HoldsHere = 0 };
     }
 
     private int AimAt(int position, int lastAim, int inARow) => order switch

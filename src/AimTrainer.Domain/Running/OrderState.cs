@@ -6,7 +6,8 @@ namespace AimTrainer.Domain;
 /// <param name="InARow">For how many positions it has been that aim, this one included.</param>
 /// <param name="Place">For a walk its place, from 0.</param>
 /// <param name="Backward">Whether the walk is on its way back.</param>
-/// <param name="ShotsHere">Shots thrown at this place of a walk.</param>
-/// <param name="HoldsHere">Aims held at this place of a walk.</param>
+/// <param name="Visit">Counts the places a walk came to, from 0: on its way to and fro it comes to one more than once.</param>
+/// <param name="ShotsHere">Shots of this visit that count.</param>
+/// <param name="HoldsHere">Aims held in this visit.</param>
 internal readonly record struct OrderState(
-    int Position, int Aim, int InARow, int Place, bool Backward, int ShotsHere, int HoldsHere);
+    int Position, int Aim, int InARow, int Place, bool Backward, int Visit, int ShotsHere, int HoldsHere);

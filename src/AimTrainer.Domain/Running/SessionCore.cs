@@ -6,6 +6,8 @@ namespace AimTrainer.Domain;
 /// </summary>
 public static class SessionCore
 {
+    private const string NotBegun = "the session has not begun: begin it first";
+
     /// <summary>Puts a drill's targets in place for one bowler on one lane.</summary>
     public static SessionOpening Open(SessionSetup setup, DrillScript drill)
     {
@@ -35,13 +37,23 @@ public static class SessionCore
     private static string? Follow(SessionStepper stepper, SessionState state, SessionInput input) => input switch
     {
         SessionInput.ShotThrown thrown => stepper.Throw(thrown.Shot),
-        SessionInput.Begin => state.Phase == SessionPhase.Waiting ? stepper.Begin() : "the session has already begun",
-        SessionInput.Pause => state.Phase == SessionPhase.Throwing ? stepper.Pause() : "there is nothing to pause: no target is shown",
-        SessionInput.Resume => state.Phase == SessionPhase.Paused ? stepper.Resume() : "the session is not paused",
+        SessionInput.Begin => state.Phase == SessionPhase.Waiting ? stepper.Begin() : "the session has begun already: throw",
+        SessionInput.Pause => state.Phase switch
+        {
+            SessionPhase.Throwing => stepper.Pause(),
+            SessionPhase.Paused => "the session is paused already: resume it to go on",
+            _ => NotBegun,
+        },
+        SessionInput.Resume => state.Phase switch
+        {
+            SessionPhase.Paused => stepper.Resume(),
+            SessionPhase.Throwing => "the session is not paused: shots count already",
+            _ => NotBegun,
+        },
         SessionInput.End end => stepper.End(end.Why),
-        SessionInput.TakeNote note => string.IsNullOrWhiteSpace(note.Text) ? "the note is empty" : stepper.TakeNote(note.Text),
+        SessionInput.TakeNote note => string.IsNullOrWhiteSpace(note.Text) ? "the note is empty: write something" : stepper.TakeNote(note.Text),
         SessionInput.ClockTick => state.Phase == SessionPhase.Throwing ? stepper.Tick() : null,
-        _ when state.Current is null => "the session has not begun: begin it first",
+        _ when state.Current is null => NotBegun,
         SessionInput.Skip skip => skip.Scope == Scope.Aim ? stepper.SkipAim() : stepper.SkipBlock(),
         SessionInput.Repeat repeat => repeat.Scope == Scope.Aim ? stepper.RepeatAim() : stepper.RepeatBlock(),
         SessionInput.VoidShot voided => stepper.Void(voided.Number, voided.Reason),

@@ -65,7 +65,11 @@ public abstract record SessionEvent
     /// <param name="Name">Its name.</param>
     /// <param name="Why">What ended it.</param>
     /// <param name="Thresholds">For staircases: the width at which hits and misses balance.</param>
-    public sealed record BlockEnded(int Run, string Name, BlockEndReason Why, ValueList<TargetThreshold> Thresholds) : SessionEvent;
+    public sealed record BlockEnded(int Run, string Name, BlockEndReason Why, ValueList<TargetThreshold> Thresholds) : SessionEvent
+    {
+        /// <summary>What a summary still had to tell when the block ended without a shot (the time was up, it was skipped); null when nothing waited.</summary>
+        public Told? Told { get; init; }
+    }
 
     /// <summary>Shots are set aside from now on.</summary>
     public sealed record SessionPaused : SessionEvent;

@@ -35,7 +35,7 @@ public sealed record SessionState
     public int Throws => Current?.Throws ?? 0;
 
     /// <summary>For a walking line its place, from 1; else 0.</summary>
-    public int Place => Current is { Plan.Block.Order: Order.Walk } block ? block.Order.Place + 1 : 0;
+    public int Place => Current?.Place ?? 0;
 
     internal BlockRun? Current { get; init; }
 

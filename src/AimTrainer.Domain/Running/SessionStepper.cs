@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace AimTrainer.Domain;
 
@@ -6,46 +7,60 @@ namespace AimTrainer.Domain;
 internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 {
     private readonly List<SessionEvent> _events = [];
-    private SessionState _state = state;
+    private SessionPhase _phase = state.Phase;
+    private DateTimeOffset? _pausedAt = state.PausedAt;
+    private int _lastNumber = state.LastNumber;
+    private History? _past = state.Past;
+    private ValueList<int> _runBlocks = state.RunBlocks;
+    private BlockRun? _block = state.Current;
 
-    public SessionStep Result() => new(_state, _events.ToValueList(), null);
+    public SessionStep Result()
+    {
+        var next = state with
+        {
+            Phase = _phase,
+            PausedAt = _pausedAt,
+            LastNumber = _lastNumber,
+            Past = _past,
+            RunBlocks = _runBlocks,
+            Current = _block,
+        };
+        return new SessionStep(next, ValueList.Create<SessionEvent>(CollectionsMarshal.AsSpan(_events)), null);
+    }
 
     public string? Begin()
     {
-        _state = _state with { Phase = SessionPhase.Throwing };
+        _phase = SessionPhase.Throwing;
         EnterBlock(0, 1);
         return null;
     }
 
     public string? Pause()
     {
-        _state = _state with { Phase = SessionPhase.Paused, PausedAt = at };
+        _phase = SessionPhase.Paused;
+        _pausedAt = at;
         _events.Add(new SessionEvent.SessionPaused());
         return null;
     }
 
     public string? Resume()
     {
-        var paused = at - _state.PausedAt!.Value;
-        var block = _state.Current!;
-        _state = _state with
-        {
-            Phase = SessionPhase.Throwing,
-            PausedAt = null,
-            Current = block with { PausedFor = block.PausedFor + (paused > TimeSpan.Zero ? paused : TimeSpan.Zero) },
-        };
+        var paused = at - _pausedAt!.Value;
+        _block = _block! with { PausedFor = _block.PausedFor + (paused > TimeSpan.Zero ? paused : TimeSpan.Zero) };
+        _phase = SessionPhase.Throwing;
+        _pausedAt = null;
         _events.Add(new SessionEvent.SessionResumed());
         return null;
     }
 
     public string? End(string why)
     {
-        if (_state.Current is not null)
+        if (_block is not null)
         {
             LeaveBlock(BlockEndReason.SessionEnded);
         }
 
-        EndSession(string.IsNullOrWhiteSpace(why) ? "ended by hand" : why);
+        EndSession(string.IsNullOrWhiteSpace(why) ? "ended by hand" : why.Trim());
         return null;
     }
 
@@ -57,25 +72,31 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     public string? Tick()
     {
-        EndBlockIfOver();
+        if (TimeIsUp(_block!))
+        {
+            GoOn(BlockEndReason.Minutes);
+        }
+
         return null;
     }
 
     public string? Throw(Shot shot)
     {
-        if (_state.Phase != SessionPhase.Throwing)
+        if (_phase != SessionPhase.Throwing)
         {
             _events.Add(new SessionEvent.ShotSetAside(
-                shot, _state.Phase == SessionPhase.Paused ? "the session was paused" : "the session had not begun"));
+                shot, _phase == SessionPhase.Paused ? "the session was paused" : "the session had not begun"));
             return null;
         }
 
-        var block = _state.Current!;
+        var block = _block!;
         var aim = block.ShownAim;
-        var graded = Graded(shot, block.Shown, block.Plan.Block, block.Run, _state.LastNumber + 1, _state.Place);
+        var graded = Graded(shot, block.Shown, block.Plan.Block, block.Run, _lastNumber + 1, block.Place);
         var fromOrder = block.ThrowAgain.IsEmpty;
         var order = fromOrder ? OrderRule(block).AfterThrow(block.Order, graded.Held == true) : block.Order;
-        block = block with
+        _lastNumber = graded.Number;
+        _past = new History(new HistoryItem.Thrown(graded, aim, block.Order.Visit), _past);
+        _block = block with
         {
             Slots = Sized(block, aim, graded),
             Order = order ?? block.Order,
@@ -83,29 +104,19 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             Throws = block.Throws + 1,
             HeldInARow = NextHeldInARow(block.HeldInARow, graded.Held),
         };
-        _state = _state with
-        {
-            LastNumber = graded.Number,
-            Past = new History(new HistoryItem.Thrown(graded, aim), _state.Past),
-            Current = block,
-        };
-        var why = order is null ? BlockEndReason.WalkDone : WhyOver(block);
-        var told = FeedbackRule.After(
-            block.Plan.Block.Feedback, History.CountedShots(_state.Past, block.Run), block.Throws, blockEnds: why is not null);
-        _events.Add(new SessionEvent.ShotGraded(graded, NextWidths(block, aim), told));
+        var why = order is null ? BlockEndReason.WalkDone : WhyOver(_block);
+        _events.Add(new SessionEvent.ShotGraded(graded, NextWidths(_block, aim), Tell(graded, why is not null)));
         GoOn(why);
         return null;
     }
 
     public string? SkipAim()
     {
-        var block = _state.Current!;
+        var block = _block!;
         _events.Add(new SessionEvent.AimSkipped(block.Shown.Name));
-        var order = block.ThrowAgain.IsEmpty ? OrderRule(block).AfterSkip(block.Order) : block.Order;
-        _state = _state with
-        {
-            Current = block with { Order = order ?? block.Order, ThrowAgain = block.ThrowAgain.IsEmpty ? block.ThrowAgain : block.ThrowAgain.Pop() },
-        };
+        var fromOrder = block.ThrowAgain.IsEmpty;
+        var order = fromOrder ? OrderRule(block).AfterSkip(block.Order) : block.Order;
+        _block = block with { Order = order ?? block.Order, ThrowAgain = fromOrder ? block.ThrowAgain : block.ThrowAgain.Pop() };
         GoOn(order is null ? BlockEndReason.WalkDone : null);
         return null;
     }
@@ -118,31 +129,35 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     public string? RepeatAim()
     {
-        var block = _state.Current!;
+        var block = _block!;
         if (block.Plan.Block.Order is Order.Walk)
         {
             return "a walking line stays at its place until its shots are thrown: void a shot to throw it again";
         }
 
-        if (History.Items(_state.Past, block.Run).OfType<HistoryItem.Thrown>().FirstOrDefault() is not { } last)
+        if (History.Items(_past, block.Run).OfType<HistoryItem.Thrown>().FirstOrDefault() is not { } last)
         {
-            return "nothing has been thrown in this block yet, so there is nothing to repeat";
+            return "nothing has been thrown in this block yet, so there is nothing to repeat: throw first";
         }
 
         _events.Add(new SessionEvent.AimRepeated(last.Shot.Aim));
-        _state = _state with { Current = block with { ThrowAgain = block.ThrowAgain.Push(last.Aim) } };
+        _block = block with { ThrowAgain = block.ThrowAgain.Push(last.Aim) };
         Show();
         return null;
     }
 
     public string? RepeatBlock()
     {
-        var block = _state.Current!;
+        var block = _block!;
         LeaveBlock(BlockEndReason.Repeated);
         EnterBlock(block.Index, block.Attempt + 1);
         return null;
     }
 
+    /// <summary>
+    /// Takes a shot out of every count. One of the run that is thrown is thrown again: its aim is shown once more, or a walk
+    /// stays longer at its present place (it never goes back to an earlier one).
+    /// </summary>
     public string? Void(int number, string reason)
     {
         if (string.IsNullOrWhiteSpace(reason))
@@ -150,7 +165,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             return "say why the shot does not count";
         }
 
-        if (History.Find(_state.Past, number) is not { } thrown)
+        if (History.Find(_past, number) is not { } thrown)
         {
             return NoSuchShot(number);
         }
@@ -160,16 +175,12 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             return $"shot {number} is void already: {thrown.Shot.VoidReason}";
         }
 
-        var block = _state.Current!;
         _events.Add(new SessionEvent.ShotVoided(number, reason.Trim()));
-        _state = _state with { Past = History.Replace(_state.Past!, thrown.Shot with { VoidReason = reason.Trim() }) };
+        _past = History.Replace(_past!, thrown.Shot with { VoidReason = reason.Trim() });
+        var block = _block!;
         if (thrown.Shot.Run == block.Run)
         {
-            if (block.Plan.Block.Order is not Order.Walk)
-            {
-                _state = _state with { Current = block with { ThrowAgain = block.ThrowAgain.Push(thrown.Aim) } };
-            }
-
+            _block = block.Plan.Block.Order is Order.Walk ? block : block with { ThrowAgain = block.ThrowAgain.Push(thrown.Aim) };
             Recount();
         }
 
@@ -178,18 +189,18 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     public string? Correct(int number, Shot shot)
     {
-        if (History.Find(_state.Past, number) is not { } thrown)
+        if (History.Find(_past, number) is not { } thrown)
         {
             return NoSuchShot(number);
         }
 
         var before = thrown.Shot;
         var shown = new Aim(before.Aim, before.Targets.AsEnumerable().Select(result => new NamedTarget(result.Name, result.Target)).ToValueList());
-        var drillBlock = _state.Blocks[_state.RunBlocks[before.Run]].Block;
+        var drillBlock = state.Blocks[_runBlocks[before.Run]].Block;
         var after = Graded(shot, shown, drillBlock, before.Run, number, before.Place) with { At = before.At, VoidReason = before.VoidReason };
         _events.Add(new SessionEvent.ShotCorrected(before, after));
-        _state = _state with { Past = History.Replace(_state.Past!, after) };
-        if (before.Run == _state.Current!.Run && after.VoidReason is null)
+        _past = History.Replace(_past!, after);
+        if (before.Run == _block!.Run && after.VoidReason is null)
         {
             Recount();
         }
@@ -199,43 +210,55 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     public string? ChangeTarget(SessionInput.ChangeTarget change)
     {
-        var block = _state.Current!;
-        var index = block.Shown.Targets.AsEnumerable().ToList().FindIndex(target => target.Name == change.Target);
+        var block = _block!;
+        var shown = block.Shown.Targets;
+        var index = IndexOf(shown, change.Target);
         if (index < 0)
         {
-            var names = string.Join(", ", block.Shown.Targets.AsEnumerable().Select(target => $"\"{target.Name}\""));
-            return $"no target \"{change.Target}\" is shown; shown: {names}";
+            return $"no target \"{change.Target}\" is shown; shown: {string.Join(", ", shown.Select(target => $"\"{target.Name}\""))}";
         }
 
-        var before = block.Shown.Targets[index].Target;
-        var slotIndex = block.Plan.FirstSlot(block.ShownAim) + index;
-        var rule = block.Plan.Block.Aims[block.ShownAim].Targets[index].Sizing;
-        if (Refused(change, before, rule, block, index) is { } refusal)
+        var aim = block.ShownAim;
+        var rule = block.Plan.Block.Aims[aim].Targets[index].Sizing;
+        if (Refused(change, rule, shown, index) is { } refusal)
         {
             return refusal;
         }
 
+        var slotIndex = block.Plan.FirstSlot(aim) + index;
         var slot = block.Slots[slotIndex];
+        var place = block.Plan.TargetsOf(aim, block.Order.Place)[index].Centre;
         var changed = slot with
         {
-            Shift = slot.Shift + ((change.Centre ?? before.Centre) - before.Centre),
+            Shift = change.Centre is { } centre ? centre - place : slot.Shift,
             Distance = change.Distance ?? slot.Distance,
             Sizing = change.Width is { } width ? rule.SetByHand(slot.Sizing, width) : slot.Sizing,
         };
-        block = block with { Slots = block.Slots.SetItem(slotIndex, changed) };
-        _state = _state with { Current = block };
+        _block = block with { Slots = block.Slots.SetItem(slotIndex, changed) };
         if (change.Width is { } set)
         {
-            _state = _state with { Past = new History(new HistoryItem.WidthSet(block.Run, slotIndex, set), _state.Past) };
+            _past = new History(new HistoryItem.WidthSet(block.Run, slotIndex, set), _past);
         }
 
-        var after = AimOf(block).Targets[index].Target;
-        _events.Add(new SessionEvent.TargetChanged(change.Target, before, after));
+        _events.Add(new SessionEvent.TargetChanged(change.Target, shown[index].Target, TargetOf(_block, aim, index)));
         Show();
         return null;
     }
 
-    private static string? Refused(SessionInput.ChangeTarget change, Target before, Sizing rule, BlockRun block, int index)
+    private static int IndexOf(ValueList<NamedTarget> targets, string name)
+    {
+        for (var i = 0; i < targets.Count; i++)
+        {
+            if (targets[i].Name == name)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private static string? Refused(SessionInput.ChangeTarget change, Sizing rule, ValueList<NamedTarget> shown, int index)
     {
         if (change is { Width: null, Centre: null, Distance: null })
         {
@@ -244,12 +267,12 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
         if (change.Width is { } width && (width < rule.Narrowest || width > rule.Widest))
         {
-            return $"the width must lie within {rule.Narrowest} and {rule.Widest} boards in this block";
+            return $"a width of {width} boards is outside this block's limits: give {rule.Narrowest} to {rule.Widest}";
         }
 
         if (change.Centre is { } centre && (centre < Board.NearEdge || centre > Board.FarEdge))
         {
-            return "the centre must lie on the lane, board 0.5 to 39.5";
+            return $"board {centre} is not on the lane: give a centre of {Board.NearEdge} to {Board.FarEdge}";
         }
 
         if (change.Distance is not { } distance)
@@ -259,23 +282,27 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
         if (distance < default(Feet) || distance > LaneProfile.HeadPin)
         {
-            return "the distance must lie on the lane, 0 to 60 ft";
+            return $"{distance} ft is not on the lane: give a distance of 0 to {LaneProfile.HeadPin} ft";
         }
 
-        var targets = block.Shown.Targets;
-        var tooNear = index > 0 && distance <= targets[index - 1].Target.Distance;
-        var tooFar = index < targets.Count - 1 && distance >= targets[index + 1].Target.Distance;
-        return tooNear || tooFar ? $"the targets of a line must keep their order along the lane; this one is at {before.Distance} ft" : null;
+        if (index > 0 && distance <= shown[index - 1].Target.Distance)
+        {
+            return $"the targets of a line keep their order along the lane: give more than {shown[index - 1].Target.Distance} ft, where \"{shown[index - 1].Name}\" is";
+        }
+
+        return index < shown.Count - 1 && distance >= shown[index + 1].Target.Distance
+            ? $"the targets of a line keep their order along the lane: give less than {shown[index + 1].Target.Distance} ft, where \"{shown[index + 1].Name}\" is"
+            : null;
     }
 
-    private string NoSuchShot(int number) => _state.LastNumber == 0
+    private string NoSuchShot(int number) => _lastNumber == 0
         ? $"there is no shot {number}: none has been thrown"
-        : $"there is no shot {number}: shots are numbered 1 to {_state.LastNumber}";
+        : $"there is no shot {number}: give a number from 1 to {_lastNumber}";
 
     private GradedShot Graded(Shot shot, Aim shown, DrillBlock block, int run, int number, int place)
     {
         var results = Grader.Grade(shot, shown, block.Bands);
-        var launchAngle = LaunchAngles.Of(shot, _state.Setup.Lane);
+        var launchAngle = LaunchAngles.Of(shot, state.Setup.Lane);
         return new GradedShot
         {
             Number = number,
@@ -286,7 +313,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             Targets = results,
             Held = Grader.Held(results),
             Points = Grader.Points(results),
-            Comparability = ComparableRule.Judge(block.Comparable, shot, launchAngle, shown, _state.Setup),
+            Comparability = ComparableRule.Judge(block.Comparable, shot, launchAngle, shown, state.Setup),
             LaunchAngle = launchAngle,
             Place = place,
         };
@@ -327,23 +354,42 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
     private static ValueList<NextWidth> NextWidths(BlockRun block, int aim)
     {
         var first = block.Plan.FirstSlot(aim);
-        var widths = new NextWidth[block.Plan.Aims[aim].Targets.Count];
-        for (var i = 0; i < widths.Length; i++)
+        var count = block.Plan.Aims[aim].Targets.Count;
+        if (count == 1)
         {
-            var sizing = block.Slots[first + i].Sizing;
-            widths[i] = new NextWidth(sizing.Width, sizing.Uncertain, sizing.LastWasGross);
+            return [NextWidthOf(block.Slots[first])];
+        }
+
+        var widths = new NextWidth[count];
+        for (var i = 0; i < count; i++)
+        {
+            widths[i] = NextWidthOf(block.Slots[first + i]);
         }
 
         return ValueList.Create<NextWidth>(widths);
     }
 
+    private static NextWidth NextWidthOf(TargetSlot slot) => new(slot.Sizing.Width, slot.Sizing.Uncertain, slot.Sizing.LastWasGross);
+
+    private Told Tell(GradedShot graded, bool blockEnds)
+    {
+        var block = _block!;
+        var told = FeedbackRule.After(block.Plan.Block.Feedback, graded, block.Throws, _past, block.ToldUpTo, blockEnds);
+        if (block.Plan.Block.Feedback.When is FeedbackWhen.Summary && told.Results.Count > 0)
+        {
+            _block = block with { ToldUpTo = graded.Number };
+        }
+
+        return told;
+    }
+
     /// <summary>Works out again whatever hangs on the run's shots, after one of them was voided or corrected.</summary>
     private void Recount()
     {
-        var block = _state.Current!;
+        var block = _block!;
         var fresh = block with { Slots = StartingSlots(block), Throws = 0, HeldInARow = 0 };
-        var order = block.Order with { ShotsHere = 0, HoldsHere = 0 };
-        foreach (var item in History.Items(_state.Past, block.Run).Reverse())
+        var (shotsHere, holdsHere) = (0, 0);
+        foreach (var item in History.Items(_past, block.Run).Reverse())
         {
             if (item is HistoryItem.WidthSet set)
             {
@@ -359,20 +405,17 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
                     Throws = fresh.Throws + 1,
                     HeldInARow = NextHeldInARow(fresh.HeldInARow, shot.Held),
                 };
+                if (thrown.Visit == block.Order.Visit)
+                {
+                    shotsHere++;
+                    holdsHere += shot.Held == true ? 1 : 0;
+                }
             }
         }
 
-        // On its way to and fro a walk comes to a place more than once: only the shots since it came here last count here.
-        foreach (var shot in History.Items(_state.Past, block.Run).OfType<HistoryItem.Thrown>().TakeWhile(item => item.Shot.Place == block.Order.Place + 1))
-        {
-            if (shot.Shot.VoidReason is null)
-            {
-                order = order with { ShotsHere = order.ShotsHere + 1, HoldsHere = order.HoldsHere + (shot.Shot.Held == true ? 1 : 0) };
-            }
-        }
-
-        _state = _state with { Current = fresh with { Order = order } };
-        EndBlockIfOver(showAnyway: true);
+        var order = OrderRule(block).AfterRecount(block.Order, shotsHere, holdsHere);
+        _block = fresh with { Order = order ?? block.Order };
+        GoOn(order is null ? BlockEndReason.WalkDone : WhyOver(_block));
     }
 
     private static ImmutableArray<TargetSlot> StartingSlots(BlockRun block)
@@ -385,15 +428,6 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         }
 
         return slots.ToImmutable();
-    }
-
-    private void EndBlockIfOver(bool showAnyway = false)
-    {
-        var why = WhyOver(_state.Current!);
-        if (why is not null || showAnyway)
-        {
-            GoOn(why);
-        }
     }
 
     private BlockEndReason? WhyOver(BlockRun block)
@@ -414,8 +448,12 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             return BlockEndReason.Shots;
         }
 
-        return until.Minutes is { } minutes && (at - block.StartedAt - block.PausedFor).TotalMinutes >= minutes ? BlockEndReason.Minutes : null;
+        return TimeIsUp(block) ? BlockEndReason.Minutes : null;
     }
+
+    /// <summary>Minutes are minutes of throwing: a pause that is over, or that lasts, does not count.</summary>
+    private bool TimeIsUp(BlockRun block) =>
+        block.Plan.Block.Until.Minutes is { } minutes && ((_pausedAt ?? at) - block.StartedAt - block.PausedFor).TotalMinutes >= minutes;
 
     private static bool AllAtMost(BlockRun block, BoardOffset width)
     {
@@ -439,9 +477,9 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             return;
         }
 
-        var next = _state.Current!.Index + 1;
+        var next = _block!.Index + 1;
         LeaveBlock(why.Value);
-        if (next < _state.Blocks.Count)
+        if (next < state.Blocks.Count)
         {
             EnterBlock(next, 1);
         }
@@ -453,8 +491,8 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     private void EnterBlock(int index, int attempt)
     {
-        var plan = _state.Blocks[index];
-        var run = _state.RunBlocks.Count;
+        var plan = state.Blocks[index];
+        var run = _runBlocks.Count;
         var slots = ImmutableArray.CreateBuilder<TargetSlot>();
         for (var aim = 0; aim < plan.Aims.Count; aim++)
         {
@@ -473,25 +511,20 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             Attempt = attempt,
             StartedAt = at,
             Slots = slots.ToImmutable(),
-            Order = default,
-            Shown = null!,
+            ToldUpTo = _lastNumber,
         };
-        block = block with { Order = OrderRule(block).Start() };
-        _events.Add(new SessionEvent.BlockBegan(run, index, plan.Block.Name, plan.Block.Kind, attempt));
-        _state = _state with { Current = block, RunBlocks = [.. _state.RunBlocks, index] };
-        if (_state.Phase == SessionPhase.Paused)
-        {
-            // Going on to another block ends a pause: its minutes start now.
-            _state = _state with { Phase = SessionPhase.Throwing, PausedAt = null };
-            _events.Add(new SessionEvent.SessionResumed());
-        }
+        _block = block with { Order = OrderRule(block).Start() };
+        _runBlocks = [.. _runBlocks, index];
 
+        // A pause lasts until it is resumed; what of it lies before this block is none of its time.
+        _pausedAt = _pausedAt is null ? null : at;
+        _events.Add(new SessionEvent.BlockBegan(run, index, plan.Block.Name, plan.Block.Kind, attempt));
         Show();
     }
 
     private void LeaveBlock(BlockEndReason why)
     {
-        var block = _state.Current!;
+        var block = _block!;
         var thresholds = new List<TargetThreshold>();
         for (var i = 0; i < block.Slots.Length; i++)
         {
@@ -501,38 +534,69 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             }
         }
 
-        _events.Add(new SessionEvent.BlockEnded(block.Run, block.Plan.Block.Name, why, thresholds.ToValueList()));
-        _state = _state with { Current = null };
+        _events.Add(new SessionEvent.BlockEnded(block.Run, block.Plan.Block.Name, why, thresholds.ToValueList())
+        {
+            Told = FeedbackRule.AtEnd(block.Plan.Block.Feedback, _past, block.Run, block.ToldUpTo),
+        });
+        _block = null;
     }
 
     private void EndSession(string why)
     {
-        _state = _state with { Phase = SessionPhase.Ended, PausedAt = null };
+        _phase = SessionPhase.Ended;
+        _pausedAt = null;
         _events.Add(new SessionEvent.SessionEnded(why));
     }
 
     private void Show()
     {
-        var block = _state.Current!;
-        block = block with { Shown = AimOf(block) };
-        _state = _state with { Current = block };
-        _events.Add(new SessionEvent.AimShown(_state.LastNumber + 1, block.Shown, _state.Place));
+        var block = _block!;
+        if (!IsShown(block))
+        {
+            _block = block = block with { Shown = AimOf(block) };
+        }
+
+        _events.Add(new SessionEvent.AimShown(_lastNumber + 1, block.Shown, block.Place));
+    }
+
+    /// <summary>Whether what is to be shown is shown already: most shots change nothing, and a new aim for each would be waste.</summary>
+    private static bool IsShown(BlockRun block)
+    {
+        var aim = block.ShownAim;
+        if (block.Shown is not { } shown || shown.Name != block.Plan.Block.Aims[aim].Name)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < shown.Targets.Count; i++)
+        {
+            if (shown.Targets[i].Target != TargetOf(block, aim, i))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static Aim AimOf(BlockRun block)
     {
         var aim = block.ShownAim;
-        var first = block.Plan.FirstSlot(aim);
-        var places = block.Plan.TargetsOf(aim, block.Order.Place);
-        var name = block.Plan.Block.Aims[aim].Name;
-        var targets = new NamedTarget[places.Count];
+        var plan = block.Plan.Block.Aims[aim];
+        var targets = new NamedTarget[plan.Targets.Count];
         for (var i = 0; i < targets.Length; i++)
         {
-            var slot = block.Slots[first + i];
-            targets[i] = new NamedTarget(places[i].Name, new Target(OnLane(places[i].Centre + slot.Shift), slot.Sizing.Width, slot.Distance));
+            targets[i] = new NamedTarget(plan.Targets[i].Name, TargetOf(block, aim, i));
         }
 
-        return new Aim(name, ValueList.Create<NamedTarget>(targets));
+        return new Aim(plan.Name, ValueList.Create<NamedTarget>(targets));
+    }
+
+    private static Target TargetOf(BlockRun block, int aim, int index)
+    {
+        var slot = block.Slots[block.Plan.FirstSlot(aim) + index];
+        var place = block.Plan.TargetsOf(aim, block.Order.Place)[index];
+        return new Target(OnLane(place.Centre + slot.Shift), slot.Sizing.Width, slot.Distance);
     }
 
     /// <summary>A line that the coach moved may walk against the edge of the lane: there it stays on the lane.</summary>
@@ -541,7 +605,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
     private OrderRule OrderRule(BlockRun block)
     {
         var order = block.Plan.Block.Order;
-        var seed = order is Order.ByChance { Seed: { } own } ? own : _state.Setup.Seed;
+        var seed = order is Order.ByChance { Seed: { } own } ? own : state.Setup.Seed;
         return new OrderRule(order, block.Plan.Aims.Count, Math.Max(1, block.Plan.WalkPlaces.Count), SeededRandom.Bits(seed, (ulong)block.Run));
     }
 }

@@ -4,7 +4,9 @@ namespace AimTrainer.Domain;
 
 /// <summary>Widths from a list: narrower after enough hits among the last shots, wider after enough misses among them.</summary>
 /// <param name="Widths">At least one, widest first, all different, each 0.5 to 20 boards. Shown within the rule's limits.</param>
-/// <param name="HitsToNarrow">Hits among the last <paramref name="OfLast"/> shots at a width that lead to the next narrower, 1 to <paramref name="OfLast"/>.</param>
+/// <param name="HitsToNarrow">
+/// Hits among the last <paramref name="OfLast"/> shots at a width that lead to the next narrower, 1 to <paramref name="OfLast"/>.
+/// </param>
 /// <param name="MissesToWiden">Misses among them that lead back to the next wider, 1 to <paramref name="OfLast"/>.</param>
 /// <param name="OfLast">
 /// How many shots are looked back on, 1 to 64; the look starts anew at each width. Less than <paramref name="HitsToNarrow"/> plus
@@ -39,7 +41,9 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
         var rung = width is { } given ? Widths.AsSpan().IndexOf(given) : 0;
         return rung >= 0
             ? At(rung)
-            : throw new ArgumentException($"found a starting width of {width} boards; allowed: one of the ladder's widths {Widths}", nameof(width));
+            : throw new ArgumentException(
+                $"found a starting width of {width} boards; allowed: one of the ladder's widths {Widths}",
+                nameof(width));
     }
 
     /// <inheritdoc/>
@@ -49,8 +53,8 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
         var shots = Math.Min(now.Shots + 1, OfLast);
         var hits = ((now.Hits << 1) | (shot.Held ? 1UL : 0UL)) & (ulong.MaxValue >> (LongestLook - OfLast));
         var hitCount = BitOperations.PopCount(hits);
-        var next = shot.Held && hitCount >= HitsToNarrow ? Toward(now, 1)
-            : !shot.Held && shots - hitCount >= MissesToWiden ? Toward(now, -1)
+        var next = hitCount >= HitsToNarrow ? Toward(now, 1)
+            : shots - hitCount >= MissesToWiden ? Toward(now, -1)
             : null;
         return next ?? now with { Hits = hits, Shots = shots };
     }
@@ -74,12 +78,20 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
 
     private State At(int rung) => new(Clamped(Widths[rung]), rung, 0, 0);
 
-    // Null where there is no further to go. A width set by hand may lie beyond the end of the list (then it stays), or short of it
-    // (then the end is one more step).
+    // Null where there is no further to go. Not simply the next of the list: some of it may lie beyond the limits and be shown alike, and
+    // a width set by hand may lie beyond the list's end (then it stays) or short of it (then the end is one more step).
     private State? Toward(State now, int direction)
     {
-        var next = At(Math.Clamp(now.Rung + direction, 0, Widths.Count - 1));
-        return next.Width.CompareTo(now.Width) * direction < 0 ? next : null;
+        var last = Widths.Count - 1;
+        for (var rung = Math.Clamp(now.Rung + direction, 0, last); rung >= 0 && rung <= last; rung += direction)
+        {
+            if (Clamped(Widths[rung]).CompareTo(now.Width) * direction < 0)
+            {
+                return At(rung);
+            }
+        }
+
+        return null;
     }
 
     private static ValueList<BoardOffset> CheckedWidths(ValueList<BoardOffset> widths)
@@ -108,7 +120,8 @@ public sealed record LadderSizing(ValueList<BoardOffset> Widths, int HitsToNarro
         return hitsToNarrow + missesToWiden > ofLast
             ? missesToWiden
             : throw new ArgumentException(
-                FormattableString.Invariant($"found {hitsToNarrow} hits and {missesToWiden} misses of the last {ofLast}; allowed: hits and misses that together are more than the shots looked back on, or both could be met at once"),
+                FormattableString.Invariant($"found {hitsToNarrow} hits and {missesToWiden} misses of the last {ofLast}; ")
+                    + "allowed: together more than the shots looked back on, or both could be met at once",
                 nameof(missesToWiden));
     }
 

@@ -5,7 +5,9 @@ namespace AimTrainer.Domain;
 /// with forgetting; shown rounded to half a board, at most 20 % different from the last one (or half a board, where that is more).
 /// </summary>
 /// <param name="GoalHitRate">More than 0, less than 1; 0.75 unless the drill says otherwise.</param>
-/// <param name="Keep">What each shot's weight is multiplied by when the next one comes, more than 0, at most 1; 0.98 unless the drill says otherwise.</param>
+/// <param name="Keep">
+/// What each shot's weight is multiplied by when the next one comes, more than 0, at most 1; 0.98 unless the drill says otherwise.
+/// </param>
 /// <param name="PriorSpread">The spread (standard deviation) expected of a bowler who has not thrown yet, more than 0.</param>
 /// <remarks>
 /// <para>
@@ -105,6 +107,12 @@ public sealed record ScatterSizing(double GoalHitRate, double Keep, BoardOffset 
 
     private static BoardOffset ToHalfBoard(double boards) => BoardOffset.FromTenThousandths((int)Math.Round(boards * 2) * HalfBoard);
 
-    private static ValueList<double> WithMiss(ValueList<double> kept, double miss) =>
-        ValueList.Create<double>([.. kept.AsSpan()[Math.Max(0, kept.Count + 1 - KeptMisses)..], miss]);
+    private static ValueList<double> WithMiss(ValueList<double> kept, double miss)
+    {
+        Span<double> misses = stackalloc double[KeptMisses];
+        var older = kept.AsSpan()[Math.Max(0, kept.Count + 1 - KeptMisses)..];
+        older.CopyTo(misses);
+        misses[older.Length] = miss;
+        return ValueList.Create<double>(misses[..(older.Length + 1)]);
+    }
 }

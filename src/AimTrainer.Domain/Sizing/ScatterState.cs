@@ -23,8 +23,8 @@ public sealed record ScatterState : SizingState
 
     /// <inheritdoc/>
     /// <remarks>
-    /// True while the spread is known to worse than 15 % (one standard deviation), which takes about 20 shots' weight: 25 shots
-    /// where each keeps 0.98. With forgetting stronger than about 0.948 that weight is never reached, and this stays true.
+    /// True while the spread is known to worse than 15 % (one standard deviation), which takes the weight of 20 shots: 24 thrown
+    /// where each keeps 0.98. With a keep below 0.948 that weight is never reached, and this stays true.
     /// </remarks>
     public override bool Uncertain => Posterior.SpreadUncertainty > MostUncertainty;
 

@@ -61,7 +61,9 @@ public abstract record Sizing
     /// <exception cref="ArgumentException">It is another rule's.</exception>
     protected static T Own<T>(SizingState state)
         where T : SizingState =>
-        state as T ?? throw new ArgumentException($"found the state {state?.GetType().Name ?? "null"}; allowed: one that this rule gave, {typeof(T).Name}", nameof(state));
+        state as T ?? throw new ArgumentException(
+            $"found the state {state?.GetType().Name ?? "null"}; allowed: one that this rule gave, {typeof(T).Name}",
+            nameof(state));
 
     private static BoardOffset AllowedForTarget(BoardOffset width, string name)
     {
@@ -74,7 +76,8 @@ public abstract record Sizing
     {
         if (Narrowest > Widest)
         {
-            throw new ArgumentException($"found a narrowest width of {Narrowest} boards and a widest of {Widest}; allowed: a widest that is not below the narrowest");
+            throw new ArgumentException(
+                $"found a narrowest width of {Narrowest} boards and a widest of {Widest}; allowed: a widest that is not below the narrowest");
         }
     }
 }

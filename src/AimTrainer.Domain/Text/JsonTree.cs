@@ -49,7 +49,8 @@ internal ref struct JsonTree
         catch (JsonException wrong)
         {
             var offset = JsonSyntax.OffsetOf(_text, wrong);
-            var (found, allowed) = JsonSyntax.Describe(_text, offset);
+            var isAfterTheEnd = _root is not null && _open.Count == 0;
+            var (found, allowed) = isAfterTheEnd ? ("more after the end of the first value", "one value a file") : JsonSyntax.Describe(_text, offset);
             return Stop(offset, found, allowed);
         }
         catch (InvalidOperationException)

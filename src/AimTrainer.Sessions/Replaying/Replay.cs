@@ -40,8 +40,15 @@ public static class Replay
             else
             {
                 at = read.Shot.Time ?? at;
-                state = Begun(state, at, happened);
-                state = Follow(state, new SessionInput.ShotThrown(at, read.Shot), happened);
+                state = OnTime(Begun(state, at, happened), at, happened);
+                if (state.Phase == SessionPhase.Ended)
+                {
+                    afterTheEnd++;
+                }
+                else
+                {
+                    state = Follow(state, new SessionInput.ShotThrown(at, read.Shot), happened);
+                }
             }
         }
 
@@ -58,6 +65,10 @@ public static class Replay
     /// <summary>The session begins with its first shot, so that a block's minutes are minutes of throwing.</summary>
     private static SessionState Begun(SessionState state, DateTimeOffset at, Action<SessionEvent> happened) =>
         state.Phase == SessionPhase.Waiting ? Follow(state, new SessionInput.Begin(at), happened) : state;
+
+    /// <summary>A block whose minutes were over before the shot ends before it, as it would have on a station.</summary>
+    private static SessionState OnTime(SessionState state, DateTimeOffset at, Action<SessionEvent> happened) =>
+        state.Drill.Blocks[state.BlockIndex!.Value].Until.Minutes is null ? state : Follow(state, new SessionInput.ClockTick(at), happened);
 
     private static SessionState Follow(SessionState state, SessionInput input, Action<SessionEvent> happened)
     {

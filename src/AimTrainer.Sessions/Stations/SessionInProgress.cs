@@ -9,6 +9,7 @@ internal sealed class SessionInProgress(SessionState state)
     private const int LastShown = 10;
 
     private readonly DuplicateShots _seen = new();
+    private BlockSummaryAccumulator _summary = new();
     private Told _told = Told.Nothing;
     private int _points;
 
@@ -29,42 +30,47 @@ internal sealed class SessionInProgress(SessionState state)
             _seen.Add(thrown.Shot);
         }
 
+        var recount = false;
+        var told = (Told?)null;
         foreach (var happened in entry.Events)
         {
             switch (happened)
             {
                 case SessionEvent.ShotGraded graded:
-                    _told = graded.Told;
+                    told = graded.Told;
                     _points += graded.Shot.Points;
+                    _summary.Add(graded.Shot.Targets);
                     break;
-                case SessionEvent.ShotCorrected { After.VoidReason: null } corrected:
-                    _points += corrected.After.Points - corrected.Before.Points;
+                case SessionEvent.ShotCorrected corrected:
+                    recount = true;
+                    _points += corrected.After.VoidReason is null ? corrected.After.Points - corrected.Before.Points : 0;
                     break;
                 case SessionEvent.ShotVoided voided:
+                    recount = true;
                     _points -= State.FindShot(voided.Number)!.Points;
                     break;
+                case SessionEvent.BlockEnded { Told: { } rest }:
+                    told = rest;
+                    break;
                 case SessionEvent.BlockBegan:
-                    // What was said of the last block must not be read as said of this one.
-                    _told = Told.Nothing;
+                    // What is told as a block ends is still to be seen; what was told before must not be read as said of this one.
+                    told ??= Told.Nothing;
+                    _summary = new BlockSummaryAccumulator();
                     break;
                 default:
                     break;
             }
         }
+
+        _told = told ?? _told;
+        if (recount)
+        {
+            Recount();
+        }
     }
 
     public SessionSnapshot Picture()
     {
-        var accumulator = new BlockSummaryAccumulator();
-        var shots = State.ShotsOfRun().ToList();
-        for (var i = shots.Count - 1; i >= 0; i--)
-        {
-            if (shots[i].VoidReason is null)
-            {
-                accumulator.Add(shots[i].Targets);
-            }
-        }
-
         var block = State.BlockIndex is { } index ? State.Drill.Blocks[index] : null;
         return new SessionSnapshot
         {
@@ -79,10 +85,22 @@ internal sealed class SessionInProgress(SessionState state)
             NextNumber = State.LastNumber + 1,
             Throws = State.Throws,
             Place = State.Place,
-            LastShots = shots.Take(LastShown).ToValueList(),
+            LastShots = State.ShotsOfRun().Take(LastShown).ToValueList(),
             Told = _told,
-            Summary = accumulator.Result,
+            Summary = _summary.Result,
             Points = _points,
         };
+    }
+
+    private void Recount()
+    {
+        _summary = new BlockSummaryAccumulator();
+        foreach (var shot in State.ShotsOfRun().Reverse())
+        {
+            if (shot.VoidReason is null)
+            {
+                _summary.Add(shot.Targets);
+            }
+        }
     }
 }

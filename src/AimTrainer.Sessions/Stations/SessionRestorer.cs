@@ -25,13 +25,19 @@ internal static class SessionRestorer
         var session = new SessionInProgress(state);
         await foreach (var entry in store.ReadLogAsync(id, cancellationToken).ConfigureAwait(false))
         {
+            if (entry.Sequence != session.Sequence + 1)
+            {
+                return new RestoredSession(
+                    null, $"session {id} cannot go on: step {session.Sequence + 1} of its log is missing; its record stays as it is, start a new session");
+            }
+
             var step = SessionCore.Apply(session.State, entry.Input);
             if (step.Refusal is not null || AsJson(step.Events) != AsJson(entry.Events))
             {
                 return new RestoredSession(
                     null,
                     $"session {id} cannot go on: step {entry.Sequence} was worked out otherwise by the version that kept it; "
-                    + "its record stays as it is, end it and start a new one");
+                    + "its record stays as it is, start a new session");
             }
 
             session.Accept(entry, step.State);

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using System.Threading.Channels;
 using AimTrainer.Domain;
@@ -13,6 +14,8 @@ public sealed class Station
     /// <summary>How many messages may wait; a sender waits when there are more.</summary>
     public const int Capacity = 256;
 
+    private const string Stopped = "the station was stopped before this was kept: send it again when it runs";
+
     private readonly ISessionStore _store;
     private readonly TimeProvider _clock;
     private readonly Channel<StationMessage> _door = Channel.CreateBounded<StationMessage>(
@@ -22,6 +25,7 @@ public sealed class Station
     private readonly List<Channel<SessionSnapshot>> _watchers = [];
     private SessionInProgress? _session;
     private volatile SessionSnapshot _snapshot;
+    private bool _stopped;
 
     /// <summary>Makes a station; it works once <see cref="RunAsync"/> does.</summary>
     /// <param name="number">Its number, from 1.</param>
@@ -43,8 +47,12 @@ public sealed class Station
     public SessionSnapshot Snapshot => _snapshot;
 
     /// <summary>Begins a new session: waiting, its first target not yet shown.</summary>
+    /// <exception cref="ArgumentException">The session is set up for another station.</exception>
+    /// <exception cref="InvalidOperationException">There is a session with this id.</exception>
     public Task<StationReply> StartAsync(SessionSetup setup, DrillSource drill, CancellationToken cancellationToken) =>
-        SendAsync(new StationMessage.Start(setup, drill), cancellationToken);
+        setup.Station == Number
+            ? SendAsync(new StationMessage.Start(setup, drill), cancellationToken)
+            : throw new ArgumentException($"a session for station {setup.Station} cannot start on station {Number}", nameof(setup));
 
     /// <summary>Goes on with a session that was interrupted, from its last acknowledged step.</summary>
     public Task<StationReply> GoOnAsync(StoredSession stored, CancellationToken cancellationToken) =>
@@ -59,8 +67,8 @@ public sealed class Station
         SendAsync(new StationMessage.Follow(input), cancellationToken);
 
     /// <summary>
-    /// Every new picture from now on, and the present one first. A slow reader gets the newest and skips those between: the
-    /// channel holds one and drops the older.
+    /// Every new picture from now on, and the present one first, until the station is stopped. A slow reader gets the newest and
+    /// skips those between: the channel holds one and drops the older.
     /// </summary>
     public async IAsyncEnumerable<SessionSnapshot> WatchAsync([EnumeratorCancellation] CancellationToken cancellationToken)
     {
@@ -69,6 +77,10 @@ public sealed class Station
         {
             _watchers.Add(channel);
             channel.Writer.TryWrite(_snapshot);
+            if (_stopped)
+            {
+                channel.Writer.Complete();
+            }
         }
 
         try
@@ -87,14 +99,17 @@ public sealed class Station
         }
     }
 
-    /// <summary>Reads the door until cancelled. Run once, by the hosted service.</summary>
+    /// <summary>
+    /// Reads the door until cancelled; what is being kept then is still kept and answered as such, what waits is answered as not
+    /// kept. Run once, by the hosted service.
+    /// </summary>
     public async Task RunAsync(CancellationToken cancellationToken)
     {
         try
         {
             await foreach (var message in _door.Reader.ReadAllAsync(cancellationToken).ConfigureAwait(false))
             {
-                message.Reply.SetResult(await HandleAsync(message, cancellationToken).ConfigureAwait(false));
+                await AnswerAsync(message, cancellationToken).ConfigureAwait(false);
             }
         }
         finally
@@ -102,7 +117,13 @@ public sealed class Station
             _door.Writer.TryComplete();
             while (_door.Reader.TryRead(out var waiting))
             {
-                waiting.Reply.SetResult(new StationReply.NotKept("the station was stopped before this was kept"));
+                waiting.Reply.SetResult(new StationReply.NotKept(Stopped));
+            }
+
+            lock (_watchersLock)
+            {
+                _stopped = true;
+                _watchers.ForEach(watcher => watcher.Writer.TryComplete());
             }
         }
     }
@@ -115,35 +136,43 @@ public sealed class Station
         }
         catch (ChannelClosedException)
         {
-            return new StationReply.NotKept("the station is stopped");
+            return new StationReply.NotKept(Stopped);
         }
 
         return await message.Reply.Task.ConfigureAwait(false);
     }
 
-    private async Task<StationReply> HandleAsync(StationMessage message, CancellationToken cancellationToken)
+    [SuppressMessage("Design", "CA1031:Do not catch general exception types", Justification = "The sender gets it: whatever it is, the lane goes on.")]
+    private async Task AnswerAsync(StationMessage message, CancellationToken cancellationToken)
     {
         try
         {
-            return message switch
-            {
-                StationMessage.Start start => await HandleStartAsync(start, cancellationToken).ConfigureAwait(false),
-                StationMessage.GoOn goOn => await HandleGoOnAsync(goOn, cancellationToken).ConfigureAwait(false),
-                StationMessage.Follow follow => await HandleInputAsync(follow.Input, cancellationToken).ConfigureAwait(false),
-                _ => throw new InvalidOperationException($"unknown message {message}"),
-            };
+            cancellationToken.ThrowIfCancellationRequested();
+            message.Reply.SetResult(await HandleAsync(message, cancellationToken).ConfigureAwait(false));
         }
         catch (StoreUnavailableException exception)
         {
-            return new StationReply.NotKept(exception.Message);
+            message.Reply.SetResult(new StationReply.NotKept(exception.Message));
         }
         catch (OperationCanceledException)
         {
-            return new StationReply.NotKept("the station was stopped before this was kept");
+            message.Reply.SetResult(new StationReply.NotKept(Stopped));
+        }
+        catch (Exception exception)
+        {
+            message.Reply.SetException(exception);
         }
     }
 
-    private async Task<StationReply> HandleStartAsync(StationMessage.Start start, CancellationToken cancellationToken)
+    private Task<StationReply> HandleAsync(StationMessage message, CancellationToken cancellationToken) => message switch
+    {
+        StationMessage.Start start => HandleStartAsync(start),
+        StationMessage.GoOn goOn => HandleGoOnAsync(goOn, cancellationToken),
+        StationMessage.Follow follow => HandleInputAsync(follow.Input),
+        _ => throw new InvalidOperationException($"unknown message {message}"),
+    };
+
+    private async Task<StationReply> HandleStartAsync(StationMessage.Start start)
     {
         if (_session is { State.Phase: not SessionPhase.Ended })
         {
@@ -156,7 +185,7 @@ public sealed class Station
             return new StationReply.Refused(string.Join("; ", opening.Problems));
         }
 
-        await _store.CreateAsync(start.Setup, start.Drill, cancellationToken).ConfigureAwait(false);
+        await _store.CreateAsync(start.Setup, start.Drill, CancellationToken.None).ConfigureAwait(false);
         Show(new SessionInProgress(state));
         return new StationReply.Kept(null);
     }
@@ -168,17 +197,27 @@ public sealed class Station
             return new StationReply.Refused($"station {Number} has a session: end it first");
         }
 
+        if (goOn.Stored.Setup.Station != Number)
+        {
+            return new StationReply.Refused($"session {goOn.Stored.Setup.SessionId} is of station {goOn.Stored.Setup.Station}: go on with it there");
+        }
+
         var restored = await SessionRestorer.RestoreAsync(goOn.Stored, _store, cancellationToken).ConfigureAwait(false);
         if (restored.Session is not { } session)
         {
             return new StationReply.Refused(restored.Problem!);
         }
 
+        if (session.State.Phase == SessionPhase.Ended)
+        {
+            return new StationReply.Refused($"session {goOn.Stored.Setup.SessionId} is over: start a new one");
+        }
+
         Show(session);
         return new StationReply.Kept(null);
     }
 
-    private async Task<StationReply> HandleInputAsync(SessionInput input, CancellationToken cancellationToken)
+    private async Task<StationReply> HandleInputAsync(SessionInput input)
     {
         if (_session is not { } session)
         {
@@ -202,7 +241,9 @@ public sealed class Station
         }
 
         var entry = new LogEntry(session.Sequence + 1, input, step.Events);
-        await _store.AppendAsync(session.State.Setup.SessionId, entry, cancellationToken).ConfigureAwait(false);
+
+        // Never cancelled: whether it was kept would not be known, and the sender is told exactly that.
+        await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
         session.Accept(entry, step.State);
         Show(session);
         return new StationReply.Kept(entry);

@@ -11,7 +11,7 @@ public sealed class StationService(IReadOnlyList<Station> stations, TimeProvider
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var running = stations.Select(station => station.RunAsync(stoppingToken)).Append(TickAsync(stoppingToken));
+        var running = stations.SelectMany(station => new[] { station.RunAsync(stoppingToken), TickAsync(station, stoppingToken) });
         try
         {
             await Task.WhenAll(running).ConfigureAwait(false);
@@ -22,17 +22,15 @@ public sealed class StationService(IReadOnlyList<Station> stations, TimeProvider
         }
     }
 
-    private async Task TickAsync(CancellationToken cancellationToken)
+    /// <summary>Each station by itself, so that one whose store is slow does not keep the time from the others.</summary>
+    private async Task TickAsync(Station station, CancellationToken cancellationToken)
     {
         using var timer = new PeriodicTimer(TickEvery, clock);
         while (await timer.WaitForNextTickAsync(cancellationToken).ConfigureAwait(false))
         {
-            foreach (var station in stations)
+            if (station.Snapshot is { Phase: SessionPhase.Throwing, Block.Until.Minutes: not null })
             {
-                if (station.Snapshot is { Phase: SessionPhase.Throwing, Block.Until.Minutes: not null })
-                {
-                    await station.FollowAsync(new SessionInput.ClockTick(clock.GetUtcNow()), cancellationToken).ConfigureAwait(false);
-                }
+                await station.FollowAsync(new SessionInput.ClockTick(clock.GetUtcNow()), cancellationToken).ConfigureAwait(false);
             }
         }
     }

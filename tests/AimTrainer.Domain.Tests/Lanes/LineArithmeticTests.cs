@@ -10,9 +10,9 @@ public sealed class LineArithmeticTests
     private static readonly LaneProfile Lane = SampleLane.Usual;
 
     [Theory]
-    // Source: exit board = pattern length - 31. 35 and 39 ft: common practice; 37 and 43 ft: common practice;
-    // 38 ft: bowlingthismonth.com "Understanding your bowling environment pt 1"; 45 ft: hobbyseekers.com;
-    // 42 ft: bowlingknowledge.info id=141.
+    // Source: exit board = pattern length - 31. 38 ft: bowlingthismonth.com "Understanding your bowling environment pt 1";
+    // 39 and 42 ft: bowlingknowledge.info id=141; 45 ft: hobbyseekers.com. 35, 37 and 43 ft: common practice (coaches' own
+    // pages, left unnamed here).
     [InlineData(35, 4)]
     [InlineData(37, 6)]
     [InlineData(38, 7)]

@@ -13,7 +13,7 @@ public sealed class LaunchAnglesTests
     public void Of_LaydownAndArrows_IsComputedPositiveOutward()
     {
         // Source: 15 to 7 at 40 ft has its laydown on 19.8 and leaves 1.625 degrees toward the bowler's own gutter
-        // (bowl4fun.com tip 18, for the pair; laydown and angle derived).
+        // (bowl4fun.com tip 18 for the pair; laydown and angle derived).
         var outward = LaunchAngles.Of(SampleShot.Of([(15, 15)], reading => reading.LaydownBoard = 19.8), SampleLane.Usual);
         Assert.True(outward!.Value.Computed);
         Assert.Equal(1.6254, outward.Value.Angle.Value, 0.0005);

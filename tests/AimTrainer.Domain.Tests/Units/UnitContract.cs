@@ -98,13 +98,14 @@ public abstract class UnitContract<T>
     {
         foreach (var (name, make, decimals) in Factories)
         {
-            // Numbers with five decimals, so that ties are common.
-            Gen.Int[(int)(Math.Max(Minimum, -2000) * 100_000), (int)(Math.Min(Maximum, 2000) * 100_000)].Sample(count =>
+            // Numbers with one decimal more than are kept, so that one in ten is a tie.
+            var scale = (decimal)Math.Pow(10, (decimals ?? 4) + 1);
+            Gen.Int[(int)((decimal)Math.Max(Minimum, -2000) * scale), (int)((decimal)Math.Min(Maximum, 2000) * scale)].Sample(count =>
             {
-                var written = count / 100_000m;
+                var written = count / scale;
                 var kept = decimals is { } places ? Math.Round(written, places, MidpointRounding.ToEven) : written;
                 Assert.True((double)kept == NumberOf(make((double)written)), $"{name}({written}) gave {NumberOf(make((double)written))}");
-            });
+            }, iter: 2_000);
         }
     }
 

@@ -1,0 +1,53 @@
+using System.Globalization;
+using AimTrainer.Domain;
+
+namespace AimTrainer.Feeds;
+
+/// <summary>Writes shots as CSV with our own headings (RFC 4180), so that they can be read again.</summary>
+public static class CsvShotWriter
+{
+    private static readonly (string Heading, Func<Shot, string?> Value)[] Columns =
+    [
+        ("id", shot => shot.Id),
+        ("time", shot => shot.Time?.ToString("O", CultureInfo.InvariantCulture)),
+        ("ball", shot => shot.Ball),
+        ("laydownBoard", shot => shot.Laydown?.ToString()),
+        ("breakpointBoard", shot => shot.Breakpoint?.Board.ToString()),
+        ("breakpointFeet", shot => shot.Breakpoint?.Distance?.ToString()),
+        ("entryBoard", shot => shot.Entry?.ToString()),
+        ("speedMph", shot => shot.Speed?.Value.ToString()),
+        ("speedAt", shot => shot.Speed?.Place is { } place ? place.ToString().ToLowerInvariant() : null),
+        ("revsRpm", shot => shot.Revs?.ToString()),
+        ("axisRotationDeg", shot => shot.AxisRotation?.ToString()),
+        ("axisTiltDeg", shot => shot.AxisTilt?.ToString()),
+        ("launchAngleDeg", shot => shot.LaunchAngle?.ToString()),
+        ("entryAngleDeg", shot => shot.EntryAngle?.ToString()),
+        ("pins", shot => shot.Pins?.ToString(CultureInfo.InvariantCulture)),
+        ("note", shot => shot.Note),
+    ];
+
+    /// <summary>Writes a heading line and a line for every shot; columns that no shot fills are left out.</summary>
+    /// <param name="output">Where to; its line ending is used.</param>
+    /// <param name="shots">The shots, in order.</param>
+    /// <param name="bowler">Who threw them.</param>
+    /// <param name="hand">With which hand.</param>
+    public static void Write(TextWriter output, IEnumerable<Shot> shots, string bowler, Hand hand)
+    {
+        var all = shots.ToList();
+        var columns = Columns.Where(column => all.Exists(shot => column.Value(shot) is not null)).ToList();
+        var distances = all.SelectMany(shot => shot.Crossings.AsEnumerable().Select(crossing => crossing.Distance)).Distinct().Order().ToList();
+        var headings = columns.Select(column => column.Heading).Concat(["bowler", "hand"]).Concat(distances.Select(distance => $"boardAt{distance}"));
+        WriteLine(output, headings);
+        foreach (var shot in all)
+        {
+            var crossings = distances.Select(distance => shot.Crossings.AsEnumerable().Where(crossing => crossing.Distance == distance)
+                .Select(crossing => crossing.Board.ToString()).FirstOrDefault());
+            WriteLine(output, columns.Select(column => column.Value(shot)).Concat([bowler, hand == Hand.Right ? "right" : "left"]).Concat(crossings));
+        }
+    }
+
+    private static void WriteLine(TextWriter output, IEnumerable<string?> cells) => output.WriteLine(string.Join(',', cells.Select(Quoted)));
+
+    private static string Quoted(string? cell) => cell is null ? ""
+        : cell.AsSpan().ContainsAny(",\"\r\n") ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell;
+}

@@ -1,0 +1,94 @@
+using System.CommandLine;
+using AimTrainer.Domain;
+using AimTrainer.Output;
+using AimTrainer.Sessions;
+using AimTrainer.Setup;
+
+namespace AimTrainer.Commands;
+
+/// <summary>The main job on an invented bowler: a drill is run, shots come in, everything is graded and kept.</summary>
+internal static class DemoCommand
+{
+    private const string DefaultDrill = "two-point-line";
+    private const string DefaultBowler = "Demo Bowler";
+    private static readonly TimeSpan UnhurriedPace = TimeSpan.FromSeconds(0.7);
+
+    public static Command Create()
+    {
+        var drill = CommonOptions.Drill(required: false);
+        drill.DefaultValueFactory = _ => DefaultDrill;
+        var options = new SessionOptions();
+        var once = new Option<bool>("--once") { Description = "End after one session instead of asking for another." };
+        var pace = CommonOptions.Number("--pace", "Seconds between shots; 0.7 at a terminal, else 0.", 0, 60, "SECONDS");
+        var json = CommonOptions.Json();
+        var command = new Command("demo", "Run a whole session of a simulated bowler, live, and show its record. Every shot is invented.")
+        {
+            drill, once, pace, json,
+        };
+        foreach (var option in options.All)
+        {
+            command.Options.Add(option);
+        }
+
+        command.SetAction(async (parsed, cancellationToken) =>
+        {
+            var interactive = !Console.IsInputRedirected && !parsed.GetValue(once);
+            var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
+            ISessionView view = parsed.GetValue(json) ? new JsonLinesView() : new TerminalView(Console.Out);
+            var between = parsed.GetValue(pace) is { } seconds ? TimeSpan.FromSeconds(seconds)
+                : interactive && !Console.IsOutputRedirected ? UnhurriedPace : TimeSpan.Zero;
+            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            if (!parsed.GetValue(json))
+            {
+                await SayWhatIsThereAsync(live).ConfigureAwait(false);
+            }
+
+            do
+            {
+                await RunOneAsync(live, parsed, options, source, between, cancellationToken).ConfigureAwait(false);
+            }
+            while (interactive && !live.Stopping.IsCancellationRequested && AsksForMore());
+
+            return ExitCodes.Ok;
+        });
+        return command;
+    }
+
+    private static async Task RunOneAsync(
+        LiveSession live, ParseResult parsed, SessionOptions options, DrillSource source, TimeSpan pace, CancellationToken cancellationToken)
+    {
+        // A demo that was cut off is ended, not gone on with: nobody waits for its other half.
+        if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
+        {
+            await live.GoOnAsync(left).ConfigureAwait(false);
+            await live.FollowAsync(new SessionInput.End(live.Clock.GetUtcNow(), "cut off; ended at the next start")).ConfigureAwait(false);
+        }
+
+        var setup = options.Setup(parsed, source, parsed.GetValue(options.Bowler) ?? DefaultBowler, null, simulated: true, live.Clock);
+        await live.StartAsync(setup, source).ConfigureAwait(false);
+        using var linked = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, live.Stopping);
+        await live.PumpAsync(SimulatedFeeds.For(live, pace), linked.Token).ConfigureAwait(false);
+        await live.SummariseAsync().ConfigureAwait(false);
+    }
+
+    private static async Task SayWhatIsThereAsync(LiveSession live)
+    {
+        var before = await live.Store.ListAsync(new SessionFilter { Limit = 5 }, live.Stopping).ConfigureAwait(false);
+        if (before.Count > 0)
+        {
+            Console.Out.WriteLine("Kept from before, newest first:");
+            foreach (var session in before)
+            {
+                Console.Out.WriteLine($"  {session.SessionId}  {session.DrillName}, {session.Bowler}{(session.Simulated ? " (simulated)" : "")}: {session.Shots} shots, {session.Points} points");
+            }
+
+            Console.Out.WriteLine();
+        }
+    }
+
+    private static bool AsksForMore()
+    {
+        Console.Out.Write("Enter for another session, q and Enter to end: ");
+        return Console.In.ReadLine() is { } answer && !answer.Trim().StartsWith('q');
+    }
+}

@@ -1,0 +1,106 @@
+using System.CommandLine;
+using AimTrainer.Domain;
+using AimTrainer.Feeds;
+using AimTrainer.Output;
+using AimTrainer.Sessions;
+using AimTrainer.Setup;
+
+namespace AimTrainer.Commands;
+
+/// <summary>Runs a drill over recorded shots and prints what comes of it; nothing is stored.</summary>
+internal static class ReplayCommand
+{
+    public static Command Create()
+    {
+        var drill = CommonOptions.Drill(required: true);
+        var shots = new Option<string>("--shots") { Description = "The shots, CSV (docs/shots.md).", Required = true, HelpName = "FILE" };
+        var (hand, lane, seed, map) = (CommonOptions.Hand(), CommonOptions.Lane(), CommonOptions.Seed(), CommonOptions.Map());
+        var (pattern, breakpoint, json) = (CommonOptions.Pattern(), CommonOptions.Breakpoint(), CommonOptions.Json());
+        var bowler = new Option<string?>("--bowler") { Description = "Only this bowler's shots, when the file names bowlers.", HelpName = "NAME" };
+        var command = new Command("replay", "Grade recorded shots as a drill would have, without storing anything.")
+        {
+            drill, shots, hand, lane, seed, map, pattern, breakpoint, bowler, json,
+        };
+        command.SetAction(parsed =>
+        {
+            var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
+            var laneProfile = LaneFile.Read(parsed.GetValue(lane));
+            var file = parsed.GetValue(shots)!;
+            using var stream = UserFiles.OpenRead(file);
+            var settings = CsvFiles.Settings(laneProfile, parsed.GetValue(hand), parsed.GetValue(map));
+            using var items = CsvShots.Read(stream, file, settings).GetEnumerator();
+            var first = FirstShots.Of(items);
+            var setup = new SessionSetup
+            {
+                SessionId = "replay",
+                Station = 1,
+                At = DateTimeOffset.UnixEpoch,
+                Bowler = parsed.GetValue(bowler) ?? first.Bowler ?? "unknown",
+                Hand = parsed.GetValue(hand) ?? first.Hand ?? Hand.Right,
+                DrillId = source.Script.Id,
+                DrillHash = source.Hash,
+                Lane = laneProfile,
+                Seed = parsed.GetValue(seed) ?? 1,
+                RecordedBreakpoint = parsed.GetValue(breakpoint),
+                PatternLength = parsed.GetValue(pattern) is { } feet ? Feet.FromFeet(feet) : null,
+            };
+            var opening = SessionCore.Open(setup, source.Script);
+            return opening.State is { } state
+                ? Run(state, first.AndTheRest(), file, parsed.GetValue(json))
+                : throw UserException.Of(opening.Problems);
+        });
+        return command;
+    }
+
+    private static int Run(SessionState state, IEnumerable<FeedItem> items, string file, bool json)
+    {
+        var problems = 0;
+        void Report(FileProblem problem)
+        {
+            problems++;
+            Console.Error.WriteLine(problem);
+        }
+
+        ReplayOutcome outcome;
+        if (json)
+        {
+            using var output = new BufferedStream(Console.OpenStandardOutput(), 1 << 16);
+            using var writer = new ReplayJsonWriter(output, state.Drill.Id, state.Setup.Hand);
+            outcome = Replay.Run(state, items, writer.Add, Report);
+            writer.Finish(outcome);
+            output.WriteByte((byte)'\n');
+        }
+        else
+        {
+            var record = new SessionRecordBuilder();
+            outcome = Replay.Run(state, items, record.Add, Report);
+            new TerminalView(Console.Out).Summary(state.Setup, state.Drill, record.Result(), null);
+        }
+
+        SayHowItWent(outcome, problems, file);
+        return outcome.Shots == 0 && problems > 0 ? ExitCodes.BadInput : ExitCodes.Ok;
+    }
+
+    private static void SayHowItWent(ReplayOutcome outcome, int problems, string file)
+    {
+        if (!outcome.Complete)
+        {
+            Console.Error.WriteLine($"{file}: the shots ran out before the drill did, after {outcome.Shots}");
+        }
+
+        if (outcome.AfterTheEnd > 0)
+        {
+            Console.Error.WriteLine($"{file}: the drill was over {outcome.AfterTheEnd} shots before the file was; these were not graded");
+        }
+
+        if (outcome.Repeated > 0)
+        {
+            Console.Error.WriteLine($"{file}: {outcome.Repeated} shots came twice and were taken once");
+        }
+
+        if (problems > 0)
+        {
+            Console.Error.WriteLine($"{file}: {problems} rows were left out, see above");
+        }
+    }
+}

@@ -1,0 +1,134 @@
+using System.CommandLine;
+using AimTrainer.Domain;
+using AimTrainer.Feeds;
+using AimTrainer.Output;
+using AimTrainer.Sessions;
+using AimTrainer.Setup;
+
+namespace AimTrainer.Commands;
+
+/// <summary>A live session on a station: shots typed, from a file, from a file that grows, or from the simulated bowler.</summary>
+internal static class RunCommand
+{
+    public static Command Create()
+    {
+        var drill = new Option<string?>("--drill") { Description = "A drill file, or the id of a shipped drill or one of your own (see: drill list).", HelpName = "FILE|ID" };
+        var options = new SessionOptions();
+        var shots = new Option<string?>("--shots") { Description = "Take the shots from this CSV file (docs/shots.md).", HelpName = "FILE" };
+        var follow = new Option<string?>("--follow") { Description = "Take the shots from a CSV file that another program keeps appending to.", HelpName = "FILE" };
+        var simulate = new Option<bool>("--simulate") { Description = "Let the simulated bowler throw; the session is marked so." };
+        var map = CommonOptions.Map();
+        var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
+        var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
+        var json = CommonOptions.Json();
+        var command = new Command("run", "Run a live session on a station. Without --shots, --follow or --simulate you type where the ball crossed.")
+        {
+            drill, shots, follow, simulate, map, goOn, endOpen, json,
+        };
+        foreach (var option in options.All)
+        {
+            command.Options.Add(option);
+        }
+
+        command.Validators.Add(result =>
+        {
+            var sources = new[] { result.GetValue(shots) is not null, result.GetValue(follow) is not null, result.GetValue(simulate) }.Count(given => given);
+            if (sources > 1)
+            {
+                result.AddError("--shots, --follow and --simulate: give one of them, or none to type");
+            }
+
+            if (!result.GetValue(goOn) && result.GetValue(drill) is null)
+            {
+                result.AddError("--drill is needed to start a session (or --go-on to go on with the one that was left)");
+            }
+        });
+        command.SetAction(async (parsed, cancellationToken) =>
+        {
+            // Everything that can be wrong with the user's files is said before the record is touched.
+            var source = parsed.GetValue(drill) is { } named && !parsed.GetValue(goOn) ? new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(named) : null;
+            var lane = LaneFile.Read(parsed.GetValue(options.Lane));
+            var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
+            if (parsed.GetValue(shots) is { } file)
+            {
+                await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
+            }
+
+            ISessionView view = parsed.GetValue(json) ? new JsonLinesView() : new TerminalView(Console.Out) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
+            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            await OpenAsync(live, parsed, options, source, parsed.GetValue(goOn), parsed.GetValue(endOpen), parsed.GetValue(simulate)).ConfigureAwait(false);
+            using var linked = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, live.Stopping);
+            IShotFeed? feed = parsed.GetValue(shots) is { } whole ? new CsvFileFeed(whole, settings)
+                : parsed.GetValue(follow) is { } growing ? new FollowedCsvFeed(growing, settings, new FollowSettings(), live.Clock)
+                : parsed.GetValue(simulate) ? SimulatedFeeds.For(live, TimeSpan.Zero)
+                : null;
+            await TakeShotsAsync(live, view, feed, linked).ConfigureAwait(false);
+            await FinishAsync(live, view).ConfigureAwait(false);
+            return ExitCodes.Ok;
+        });
+        return command;
+    }
+
+    private static async Task OpenAsync(
+        LiveSession live, ParseResult parsed, SessionOptions options, DrillSource? source, bool goOn, bool endOpen, bool simulated)
+    {
+        var left = await live.LeftOpenAsync().ConfigureAwait(false);
+        if (goOn)
+        {
+            await live.GoOnAsync(left ?? throw new UserException($"station {live.Station.Number} was left with no open session: start one with --drill")).ConfigureAwait(false);
+            return;
+        }
+
+        if (left is not null && !endOpen)
+        {
+            throw new UserException(
+                $"station {live.Station.Number} was left with session {left.Setup.SessionId} ({left.Setup.DrillId}, {left.Setup.Bowler}) open: "
+                + "go on with it (--go-on) or end it first (--end-open)");
+        }
+
+        if (left is not null)
+        {
+            await live.GoOnAsync(left).ConfigureAwait(false);
+            await live.FollowAsync(new SessionInput.End(live.Clock.GetUtcNow(), "ended before a new session")).ConfigureAwait(false);
+        }
+
+        var bowler = parsed.GetValue(options.Bowler) ?? (simulated ? "Simulated bowler" : "Guest");
+        var known = simulated ? null : await live.Store.FindBowlerAsync(bowler, live.Stopping).ConfigureAwait(false);
+        await live.StartAsync(options.Setup(parsed, source!, bowler, known, simulated, live.Clock), source!).ConfigureAwait(false);
+    }
+
+    /// <summary>Shots from the feed, and words from the terminal where a person is there or nothing else feeds.</summary>
+    private static async Task TakeShotsAsync(LiveSession live, ISessionView view, IShotFeed? feed, CancellationTokenSource stop)
+    {
+        var working = new List<Task>();
+        if (feed is not null)
+        {
+            working.Add(live.PumpAsync(feed, stop.Token));
+        }
+
+        if (feed is null || !Console.IsInputRedirected)
+        {
+            working.Add(TerminalLoop.RunAsync(live, view, stop.Token));
+        }
+
+        try
+        {
+            await Task.WhenAny(working).Unwrap().ConfigureAwait(false);
+            await stop.CancelAsync().ConfigureAwait(false);
+            await Task.WhenAll(working).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            // Left: the session stays open, the record is on disk.
+        }
+    }
+
+    private static async Task FinishAsync(LiveSession live, ISessionView view)
+    {
+        await live.SummariseAsync().ConfigureAwait(false);
+        if (live.Station.Snapshot.Phase != SessionPhase.Ended)
+        {
+            view.Notice($"The session is left open: go on with aimtrainer run --go-on --station {live.Station.Number}");
+        }
+    }
+}

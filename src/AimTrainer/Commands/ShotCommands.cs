@@ -1,0 +1,148 @@
+using System.CommandLine;
+using System.Security.Cryptography;
+using AimTrainer.Domain;
+using AimTrainer.Feeds;
+using AimTrainer.Output;
+using AimTrainer.Sessions;
+using AimTrainer.Setup;
+
+namespace AimTrainer.Commands;
+
+/// <summary>Takes recorded shots into the record, and proposes mappings for other programs' files.</summary>
+internal static class ShotCommands
+{
+    public static Command Create() => new("shots", "Import recorded shots, or propose a mapping for another program's file.") { Import(), Map() };
+
+    private static Command Import()
+    {
+        var file = new Argument<string>("file") { Description = "The shots, CSV (docs/shots.md).", HelpName = "FILE" };
+        var drill = CommonOptions.Drill(required: true);
+        var options = new SessionOptions();
+        var (map, json) = (CommonOptions.Map(), CommonOptions.Json());
+        var command = new Command("import", "Grade recorded shots by a drill and keep them as a session.") { file, drill, map, json };
+        foreach (var option in options.All)
+        {
+            command.Options.Add(option);
+        }
+
+        command.SetAction(async (parsed, _) =>
+        {
+            var path = parsed.GetValue(file)!;
+            var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
+            var lane = LaneFile.Read(parsed.GetValue(options.Lane));
+            await using var stream = UserFiles.OpenRead(path);
+            var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(stream, CancellationToken.None).ConfigureAwait(false));
+            stream.Position = 0;
+            var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
+            using var items = CsvShots.Read(stream, path, settings).GetEnumerator();
+            var first = FirstShots.Of(items);
+            ISessionView view = parsed.GetValue(json) ? new JsonLinesView() : new TerminalView(Console.Out);
+            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
+            {
+                throw new UserException($"station {live.Station.Number} was left with session {left.Setup.SessionId} open: end it first (run --end-open), or import on another station (--station)");
+            }
+
+            var bowler = parsed.GetValue(options.Bowler) ?? first.Bowler ?? "Guest";
+            var known = await live.Store.FindBowlerAsync(bowler, live.Stopping).ConfigureAwait(false);
+            var setup = options.Setup(parsed, source, bowler, known, simulated: false, live.Clock);
+            setup = setup with
+            {
+                // The same file by the same drill for the same bowler is the same import.
+                SessionId = $"import-{hash[..12]}-{source.Hash[..6]}-{DrillHash.Of(System.Text.Encoding.UTF8.GetBytes(setup.Bowler.ToUpperInvariant()))[..6]}",
+                Hand = parsed.GetValue(options.Hand) ?? first.Hand ?? setup.Hand,
+                At = first.Time ?? setup.At,
+            };
+            if (await live.Store.FindAsync(setup.SessionId, live.Stopping).ConfigureAwait(false) is not null)
+            {
+                throw new UserException($"{path}: was imported before with this drill, as session {setup.SessionId}; nothing was changed");
+            }
+
+            return await TakeAsync(live, view, setup, source, first.AndTheRest()).ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static async Task<int> TakeAsync(LiveSession live, ISessionView view, SessionSetup setup, DrillSource source, IEnumerable<FeedItem> items)
+    {
+        var at = setup.At;
+        var (taken, leftOver, problems) = (0, 0, 0);
+        await live.StartAsync(setup, source, at).ConfigureAwait(false);
+        foreach (var item in items)
+        {
+            if (item is FeedItem.Unreadable unreadable)
+            {
+                problems++;
+                view.Notice(unreadable.Problem.ToString());
+            }
+            else if (item is FeedItem.ShotRead read && ShotOwner.WhyNotOf(setup, read) is { } why)
+            {
+                problems++;
+                view.Notice($"line {read.Line}: {why}");
+            }
+            else if (live.Station.Snapshot.Phase == SessionPhase.Ended)
+            {
+                leftOver++;
+            }
+            else
+            {
+                var shot = ((FeedItem.ShotRead)item).Shot;
+                at = shot.Time ?? at;
+                taken++;
+                await live.FollowAsync(new SessionInput.ShotThrown(at, shot)).ConfigureAwait(false);
+            }
+        }
+
+        if (live.Station.Snapshot.Phase != SessionPhase.Ended)
+        {
+            await live.FollowAsync(new SessionInput.End(at, "the shots of the file ran out before the drill did")).ConfigureAwait(false);
+        }
+
+        await live.SummariseAsync().ConfigureAwait(false);
+        view.Notice($"{taken} shots taken{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {problems} rows left out (see above)" : "")}");
+        return taken == 0 && problems > 0 ? ExitCodes.BadInput : ExitCodes.Ok;
+    }
+
+    private static Command Map()
+    {
+        var file = new Argument<string>("file") { Description = "A CSV file with headings of its own.", HelpName = "FILE" };
+        var output = new Option<string?>("--out") { Description = "Save the mapping here; without it it is printed.", HelpName = "FILE" };
+        var json = new Option<bool>("--json") { Description = "Print the mapping and what is open as one JSON document." };
+        var command = new Command("map", "Propose a mapping from a file's headings; check it before you use it.") { file, output, json };
+        command.SetAction(parsed =>
+        {
+            var path = parsed.GetValue(file)!;
+            using var reader = new StreamReader(UserFiles.OpenRead(path));
+            var read = CsvMappingProposal.ForFile(reader, path);
+            var proposal = read.Value ?? throw UserException.Of(read.Problems);
+            if (parsed.GetValue(output) is { } target)
+            {
+                UserFiles.WriteAllText(target, proposal.Json);
+            }
+
+            if (parsed.GetValue(json))
+            {
+                Json.Print(new { Mapping = System.Text.Json.Nodes.JsonNode.Parse(proposal.Json), proposal.Unrecognised, proposal.Questions });
+                return ExitCodes.Ok;
+            }
+
+            if (parsed.GetValue(output) is null)
+            {
+                Console.Out.WriteLine(proposal.Json.TrimEnd());
+            }
+
+            foreach (var question in proposal.Questions)
+            {
+                Console.Error.WriteLine($"please check: {question}");
+            }
+
+            if (proposal.Unrecognised.Count > 0)
+            {
+                Console.Error.WriteLine($"not recognised, and left out: {string.Join(", ", proposal.Unrecognised)}");
+            }
+
+            return ExitCodes.Ok;
+        });
+        return command;
+    }
+}

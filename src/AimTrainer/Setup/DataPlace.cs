@@ -1,0 +1,18 @@
+using System.CommandLine;
+using AimTrainer.Commands;
+using AimTrainer.Store.Sqlite;
+
+namespace AimTrainer.Setup;
+
+/// <summary>Where the records and the user's own drills are.</summary>
+internal static class DataPlace
+{
+    /// <summary>The folder the user named, or null for the usual place.</summary>
+    public static string? Named(ParseResult parsed) => parsed.GetValue(CommonOptions.Data)?.FullName;
+
+    /// <summary>The folder in use.</summary>
+    public static string Of(ParseResult parsed) => Named(parsed) ?? DataFolder.UsualPlace();
+
+    /// <summary>The user's own drills.</summary>
+    public static string OwnDrills(ParseResult parsed) => Path.Combine(Of(parsed), "drills");
+}

@@ -1,0 +1,145 @@
+using AimTrainer.Domain;
+using AimTrainer.Output;
+using AimTrainer.Sessions;
+using AimTrainer.Store.Sqlite;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+
+namespace AimTrainer.Setup;
+
+/// <summary>A station that runs in a host, with its store: what <c>demo</c> and <c>run</c> share.</summary>
+internal sealed class LiveSession : IAsyncDisposable
+{
+    private readonly DataFolder _folder;
+    private readonly SqliteSessionStore _store;
+    private readonly IHost _host;
+    private readonly ISessionView _view;
+
+    private LiveSession(DataFolder folder, SqliteSessionStore store, IHost host, Station station, ISessionView view)
+    {
+        (_folder, _store, _host, _view, Station) = (folder, store, host, view, station);
+        Stopping = host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping;
+    }
+
+    public Station Station { get; }
+
+    public ISessionStore Store => _store;
+
+    public TimeProvider Clock => _host.Services.GetRequiredService<TimeProvider>();
+
+    /// <summary>Cancelled by Ctrl+C or a request to stop.</summary>
+    public CancellationToken Stopping { get; }
+
+    /// <summary>Where the record is, for a person.</summary>
+    public string Where => $"The record is in {_folder.DatabaseFile}; see: aimtrainer sessions list";
+
+    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view)
+    {
+        var folder = DataFolder.Open(dataFolder);
+        SqliteSessionStore? store = null;
+        try
+        {
+            store = SqliteSessionStore.Open(folder);
+            var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
+            builder.Services.AddSingleton<ISessionStore>(store);
+            builder.Services.AddStations(stationNumber);
+            var host = builder.Build();
+            await host.StartAsync().ConfigureAwait(false);
+            var station = host.Services.GetRequiredService<IReadOnlyList<Station>>()[stationNumber - 1];
+            return new LiveSession(folder, store, host, station, view);
+        }
+        catch
+        {
+            store?.Dispose();
+            folder.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>The session that this station was left with, or null.</summary>
+    public async Task<StoredSession?> LeftOpenAsync()
+    {
+        var filter = new SessionFilter { Station = Station.Number, Ended = false, Limit = 1 };
+        var open = await _store.ListAsync(filter, Stopping).ConfigureAwait(false);
+        return open.Count == 0 ? null : await _store.FindAsync(open[0].SessionId, Stopping).ConfigureAwait(false);
+    }
+
+    /// <summary>Begins a new session.</summary>
+    /// <param name="setup">What is fixed before the first shot.</param>
+    /// <param name="drill">The drill.</param>
+    /// <param name="at">When, for shots recorded earlier; null is now.</param>
+    public async Task StartAsync(SessionSetup setup, DrillSource drill, DateTimeOffset? at = null)
+    {
+        Accepted(await Station.StartAsync(setup, drill, Stopping).ConfigureAwait(false));
+        _view.Opened(setup, drill.Script, goesOn: false);
+        await FollowAsync(new SessionInput.Begin(at ?? Clock.GetUtcNow())).ConfigureAwait(false);
+    }
+
+    /// <summary>Goes on with a session that was left.</summary>
+    public async Task GoOnAsync(StoredSession stored)
+    {
+        Accepted(await Station.GoOnAsync(stored, Stopping).ConfigureAwait(false));
+        _view.Opened(stored.Setup, Station.Snapshot.Drill!, goesOn: true);
+        if (Station.Snapshot.Phase == SessionPhase.Waiting)
+        {
+            await FollowAsync(new SessionInput.Begin(Clock.GetUtcNow())).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Sends an input and shows what came of it.</summary>
+    public async Task FollowAsync(SessionInput input)
+    {
+        switch (await Station.FollowAsync(input, Stopping).ConfigureAwait(false))
+        {
+            case StationReply.Kept { Entry: { } entry }:
+                _view.Kept(entry, Station.Snapshot);
+                break;
+            case StationReply.Refused refused:
+                _view.Notice(refused.Why);
+                break;
+            case StationReply.NotKept notKept:
+                _view.Notice($"not kept, so it does not count: {notKept.Why}");
+                break;
+            case StationReply.TakenBefore:
+                _view.Notice("this shot came before; it was taken once");
+                break;
+            default:
+                break;
+        }
+    }
+
+    /// <summary>Carries a feed's shots until it, or the session, ends.</summary>
+    public Task PumpAsync(IShotFeed feed, CancellationToken cancellationToken) =>
+        new FeedPump(Station, Clock, entry => _view.Kept(entry, Station.Snapshot), _view.Notice).RunAsync(feed, cancellationToken);
+
+    /// <summary>Shows the record of the session.</summary>
+    public async Task SummariseAsync()
+    {
+        if (Station.Snapshot is { Setup: { } setup, Drill: { } drill })
+        {
+            var record = await SessionReader.RecordAsync(_store, setup.SessionId, CancellationToken.None).ConfigureAwait(false);
+            _view.Summary(setup, drill, record, Where);
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _host.StopAsync().ConfigureAwait(false);
+        _host.Dispose();
+        _store.Dispose();
+        _folder.Dispose();
+    }
+
+    private static void Accepted(StationReply reply)
+    {
+        switch (reply)
+        {
+            case StationReply.Refused refused:
+                throw new UserException(refused.Why);
+            case StationReply.NotKept notKept:
+                throw new UserException(notKept.Why, ExitCodes.Failed);
+            default:
+                break;
+        }
+    }
+}

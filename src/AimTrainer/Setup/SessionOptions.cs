@@ -1,0 +1,53 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Security.Cryptography;
+using AimTrainer.Commands;
+using AimTrainer.Domain;
+using AimTrainer.Sessions;
+
+namespace AimTrainer.Setup;
+
+/// <summary>The options from which a session is set up.</summary>
+internal sealed class SessionOptions
+{
+    public Option<string?> Bowler { get; } = new("--bowler") { Description = "The bowler's name in the records.", HelpName = "NAME" };
+
+    public Option<Hand?> Hand { get; } = CommonOptions.Hand();
+
+    public Option<string?> Ball { get; } = new("--ball") { Description = "The ball, as the bowler calls it.", HelpName = "NAME" };
+
+    public Option<string?> Lane { get; } = CommonOptions.Lane();
+
+    public Option<double?> Pattern { get; } = CommonOptions.Pattern();
+
+    public Option<Breakpoint?> Breakpoint { get; } = CommonOptions.Breakpoint();
+
+    public Option<ulong?> Seed { get; } = CommonOptions.Seed();
+
+    public Option<int> Station { get; } = CommonOptions.Whole("--station", "The station (lane), 1 to 64.", 1, 64, 1);
+
+    public IEnumerable<Option> All => [Bowler, Hand, Ball, Lane, Pattern, Breakpoint, Seed, Station];
+
+    /// <summary>Sets a session up, with what the record knows of the bowler.</summary>
+    public SessionSetup Setup(ParseResult parsed, DrillSource drill, string bowler, BowlerRecord? known, bool simulated, TimeProvider clock)
+    {
+        var now = clock.GetUtcNow();
+        return new SessionSetup
+        {
+            SessionId = string.Create(CultureInfo.InvariantCulture, $"{now:yyyyMMdd-HHmmss}-{RandomNumberGenerator.GetHexString(6, lowercase: true)}"),
+            Station = parsed.GetValue(Station),
+            At = now,
+            Bowler = known?.Name ?? bowler,
+            Hand = parsed.GetValue(Hand) ?? known?.Hand ?? Domain.Hand.Right,
+            Ball = parsed.GetValue(Ball),
+            DrillId = drill.Script.Id,
+            DrillHash = drill.Hash,
+            Lane = LaneFile.Read(parsed.GetValue(Lane)),
+            Seed = parsed.GetValue(Seed) ?? BitConverter.ToUInt32(RandomNumberGenerator.GetBytes(4)),
+            Baseline = known?.Baseline ?? new Baseline(),
+            RecordedBreakpoint = parsed.GetValue(Breakpoint) ?? known?.Breakpoint,
+            PatternLength = parsed.GetValue(Pattern) is { } feet ? Feet.FromFeet(feet) : null,
+            Simulated = simulated,
+        };
+    }
+}

@@ -1,0 +1,79 @@
+using AimTrainer.Domain;
+using AimTrainer.Feeds;
+using AimTrainer.Output;
+
+namespace AimTrainer.Setup;
+
+/// <summary>Takes shots and a coach's words from the terminal, a line each, until the session or the input ends.</summary>
+internal static class TerminalLoop
+{
+    public static async Task RunAsync(LiveSession live, ISessionView view, CancellationToken cancellationToken)
+    {
+        var person = !Console.IsInputRedirected;
+        if (person)
+        {
+            view.Notice("Type where the ball crossed, as 10.5 or 10.5/7 for a line; help lists the other words.");
+            if (live.Station.Snapshot is { Drill.AsksHowArmFeels: true, NextNumber: 1 })
+            {
+                view.Notice("How does the arm feel? Your answer is noted. If it hurts, do not throw; a doctor or therapist can help, this program cannot.");
+                var answer = await ReadLineAsync(cancellationToken).ConfigureAwait(false);
+                await live.FollowAsync(new SessionInput.TakeNote(live.Clock.GetUtcNow(), $"arm before the first shot: {(string.IsNullOrWhiteSpace(answer) ? "not said" : answer.Trim())}")).ConfigureAwait(false);
+            }
+        }
+
+        while (live.Station.Snapshot.Phase != SessionPhase.Ended)
+        {
+            if (await ReadLineAsync(cancellationToken).ConfigureAwait(false) is not { } line || !await TakeAsync(line, live, view).ConfigureAwait(false))
+            {
+                return;
+            }
+        }
+    }
+
+    /// <returns>Whether to go on.</returns>
+    private static async Task<bool> TakeAsync(string line, LiveSession live, ISessionView view)
+    {
+        var now = live.Station.Snapshot;
+        switch (TypedShots.Parse(line, now.Shown, now.Setup!.Lane))
+        {
+            case TypedLine.Throw thrown:
+                await live.FollowAsync(new SessionInput.ShotThrown(live.Clock.GetUtcNow(), thrown.Shot)).ConfigureAwait(false);
+                return true;
+            case TypedLine.Wrong wrong:
+                view.Notice($"found {wrong.Found}; allowed: {wrong.Allowed}");
+                return true;
+            case TypedLine.Command words:
+                return await ActAsync(CoachWords.Parse(words.Text, now, live.Clock.GetUtcNow()), live, view).ConfigureAwait(false);
+            default:
+                return true;
+        }
+    }
+
+    private static async Task<bool> ActAsync(CoachLine line, LiveSession live, ISessionView view)
+    {
+        switch (line)
+        {
+            case CoachLine.Act act:
+                await live.FollowAsync(act.Input).ConfigureAwait(false);
+                return true;
+            case CoachLine.Leave:
+                return false;
+            case CoachLine.Help:
+                foreach (var help in CoachWords.Help)
+                {
+                    view.Notice(help);
+                }
+
+                return true;
+            case CoachLine.Wrong wrong:
+                view.Notice(wrong.Why);
+                return true;
+            default:
+                throw new InvalidOperationException($"unknown line {line}");
+        }
+    }
+
+    // A terminal's reader blocks even when asked to wait: the session must be able to end without a last key press.
+    private static Task<string?> ReadLineAsync(CancellationToken cancellationToken) =>
+        Task.Run(Console.In.ReadLine, cancellationToken).WaitAsync(cancellationToken);
+}

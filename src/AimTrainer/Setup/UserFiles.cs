@@ -1,0 +1,49 @@
+using AimTrainer.Output;
+
+namespace AimTrainer.Setup;
+
+/// <summary>Opens files that a user named; what is wrong is said in words.</summary>
+internal static class UserFiles
+{
+    /// <summary>More than any drill, lane or mapping needs; the readers have limits of their own below this.</summary>
+    private const long LargestWhole = 64L << 20;
+
+    public static byte[] ReadAllBytes(string file) => Try(file, () =>
+    {
+        var length = new FileInfo(file).Length;
+        return length <= LargestWhole
+            ? File.ReadAllBytes(file)
+            : throw new UserException($"{file}: found {length >> 20} MiB; allowed: at most {LargestWhole >> 20} MiB for a file of this sort");
+    });
+
+    public static FileStream OpenRead(string file) => Try(file, () =>
+        new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, 1 << 16, FileOptions.SequentialScan));
+
+    public static FileStream Create(string file) => Try(file, () => new FileStream(file, FileMode.Create, FileAccess.Write));
+
+    public static void WriteAllText(string file, string text) => Try(file, () =>
+    {
+        File.WriteAllText(file, text);
+        return true;
+    });
+
+    private static T Try<T>(string file, Func<T> open)
+    {
+        try
+        {
+            return open();
+        }
+        catch (Exception exception) when (exception is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new UserException(Directory.Exists(file) ? $"{file}: is a folder; name a file" : $"{file}: no such file");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new UserException(Directory.Exists(file) ? $"{file}: is a folder; name a file" : $"{file}: may not be opened: check its permissions");
+        }
+        catch (IOException exception)
+        {
+            throw new UserException($"{file}: {exception.Message}", ExitCodes.Failed);
+        }
+    }
+}
