@@ -196,7 +196,7 @@ public static class RecordBackup
     private static void CopyWithLog(string from, string to)
     {
         File.Copy(from, to);
-        if (File.Exists(from + "-wal"))
+        if (new FileInfo(from + "-wal") is { Exists: true, Length: > 0 })
         {
             File.Copy(from + "-wal", to + "-wal");
         }

@@ -13,7 +13,7 @@ internal sealed class StepCommands : IDisposable
 {
     private static readonly string[] ShotColumns =
     [
-        "session_key", "number", "bowler_id", "ball_id", "at", "run", "block_name", "block_kind", "aim", "place", "held", "points",
+        "session_key", "number", "ball_id", "at", "run", "block_name", "block_kind", "aim", "place", "held", "points",
         "comparable", "void_reason", "simulated", "launch_angle_degrees", "launch_angle_computed", "laydown_board",
         "breakpoint_board", "breakpoint_feet", "entry_board", "entry_angle_degrees", "speed_mph", "speed_at", "revs_rpm",
         "axis_rotation_degrees", "axis_tilt_degrees", "pins", "shot_json",
@@ -185,7 +185,7 @@ internal sealed class StepCommands : IDisposable
     {
         // A shot of a run whose beginning is not in the log has no known block; it is kept all the same.
         var block = graded.Run == session.Run ? session.Block : null;
-        var row = GradedShotRow.Of(graded, session.Key, session.BowlerId, BallOf(session, graded.Shot), block, session.Simulated);
+        var row = GradedShotRow.Of(graded, session.Key, BallOf(session, graded.Shot), block, session.Simulated);
         _addShot.Execute(ValuesOf(row));
         AddTargets(row);
     }
@@ -193,7 +193,7 @@ internal sealed class StepCommands : IDisposable
     private void Correct(SessionCursor session, GradedShot after)
     {
         var block = _blockOfShot.First(row => new Box(BlockOf(row, 0)), session.Key, after.Number)?.Block;
-        var row = GradedShotRow.Of(after, session.Key, session.BowlerId, BallOf(session, after.Shot), block, session.Simulated);
+        var row = GradedShotRow.Of(after, session.Key, BallOf(session, after.Shot), block, session.Simulated);
         if (_correctShot.Execute(ValuesOf(row)) == 1)
         {
             _dropTargets.Execute(session.Key, after.Number);
@@ -231,7 +231,7 @@ internal sealed class StepCommands : IDisposable
 
     private static object?[] ValuesOf(GradedShotRow shot) =>
     [
-        shot.SessionKey, shot.Number, shot.BowlerId, shot.BallId, shot.At.UtcDateTime, shot.Run, shot.BlockName,
+        shot.SessionKey, shot.Number, shot.BallId, shot.At.UtcDateTime, shot.Run, shot.BlockName,
         shot.BlockKind is { } kind ? EnumText<BlockKind>.Write(kind) : null, shot.Aim, shot.Place, shot.Held, shot.Points,
         shot.Comparable, shot.VoidReason, shot.Simulated, shot.LaunchAngleDegrees, shot.LaunchAngleComputed, shot.LaydownBoard,
         shot.BreakpointBoard, shot.BreakpointFeet, shot.EntryBoard, shot.EntryAngleDegrees, shot.SpeedMph,
