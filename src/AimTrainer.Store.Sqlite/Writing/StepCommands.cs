@@ -55,17 +55,20 @@ internal sealed class StepCommands : IDisposable
             connection, "shot_targets", "session_key", "number", "position", "name", "distance_feet", "centre_board", "width_boards",
             "crossing", "crossing_board", "miss_boards", "grade", "held", "points");
         _addBall = new(
-            connection, "INSERT INTO balls (bowler_id, name, key) VALUES ($bowler, $name, $key) ON CONFLICT DO NOTHING", "bowler", "name", "key");
+            connection, "INSERT INTO balls (bowler_id, name, key) VALUES ($bowler, $name, $key) ON CONFLICT DO NOTHING",
+            "bowler", "name", "key");
         _findBall = new(connection, "SELECT id FROM balls WHERE bowler_id = $bowler AND key = $key", "bowler", "key");
         _voidShot = new(
-            connection, "UPDATE graded_shots SET void_reason = $reason WHERE session_key = $session AND number = $number", "session", "number", "reason");
+            connection, "UPDATE graded_shots SET void_reason = $reason WHERE session_key = $session AND number = $number",
+            "session", "number", "reason");
         _correctShot = new(
             connection,
             $"UPDATE graded_shots SET {string.Join(", ", ShotColumns.Skip(2).Select(column => $"{column} = ${column}"))} "
             + "WHERE session_key = $session_key AND number = $number",
             ShotColumns);
         _blockOfShot = new(
-            connection, "SELECT block_name, block_kind FROM graded_shots WHERE session_key = $session AND number = $number", "session", "number");
+            connection, "SELECT block_name, block_kind FROM graded_shots WHERE session_key = $session AND number = $number",
+            "session", "number");
         _dropTargets = new(connection, "DELETE FROM shot_targets WHERE session_key = $session AND number = $number", "session", "number");
         _addTotals = new(
             connection,
@@ -207,7 +210,8 @@ internal sealed class StepCommands : IDisposable
         {
             _addTarget.Execute(
                 target.SessionKey, target.Number, target.Position, target.Name, target.DistanceFeet, target.CentreBoard, target.WidthBoards,
-                EnumText<CrossingKind>.Write(target.Crossing), target.CrossingBoard, target.MissBoards, target.Grade, target.Held, target.Points);
+                EnumText<CrossingKind>.Write(target.Crossing), target.CrossingBoard, target.MissBoards, target.Grade, target.Held,
+                target.Points);
         }
     }
 
