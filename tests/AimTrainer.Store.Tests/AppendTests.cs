@@ -1,5 +1,6 @@
-using AimTrainer.Domain;
+using AimTrainer.Store.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using SQLitePCL;
 using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Store.Tests;
@@ -78,6 +79,34 @@ public sealed class AppendTests : IDisposable
         Assert.Equal(Sessions * (Steps - 1), await tables.GradedShots.CountAsync(Cancel));
         Assert.Equal(Sessions * (Steps - 1) * 2, await tables.ShotTargets.CountAsync(Cancel));
         Assert.All(await tables.Sessions.ToListAsync(Cancel), session => Assert.Equal(Steps - 1, session.Shots));
+    }
+
+    [Fact]
+    public async Task AppendAsync_ManyWaitingAtOnce_ShareOneTransaction()
+    {
+        using var folder = new TemporaryFolder();
+        var commits = 0;
+        using var record = new OpenRecord(folder.Path, connection => raw.sqlite3_commit_hook(
+            connection.Handle,
+            _ =>
+            {
+                commits++;
+                return 0;
+            },
+            null));
+        for (var session = 0; session < 50; session++)
+        {
+            await record.Store.CreateAsync(Setup($"s{session}"), Drill(), Cancel);
+        }
+
+        // While another connection keeps the writer out, all 50 line up; the writer may have picked up the first few alone.
+        using var other = SqliteDatabase.OpenForWriting(record.Folder.DatabaseFile);
+        SqliteDatabase.Execute(other, "BEGIN IMMEDIATE");
+        commits = 0;
+        var steps = Enumerable.Range(0, 50).Select(session => record.Store.AppendAsync($"s{session}", Noted(1), Cancel)).ToList();
+        SqliteDatabase.Execute(other, "COMMIT");
+        await Task.WhenAll(steps);
+        Assert.InRange(commits, 1, 2);
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using AimTrainer.Domain;
-using AimTrainer.Sessions;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using static AimTrainer.Store.Tests.Scenario;
@@ -111,7 +110,7 @@ public sealed class RoundTripTests : IDisposable
     }
 
     [Fact]
-    public void Open_EveryConnectionThatWrites_IsSetToKeepWhatItCommits()
+    public async Task Open_EveryConnectionThatWrites_IsSetToKeepWhatItCommits()
     {
         var found = new List<object?>();
         using (var record = new OpenRecord(_folder.Path, connection =>
@@ -122,7 +121,7 @@ public sealed class RoundTripTests : IDisposable
             }
         }))
         {
-            record.Store.CreateAsync(Setup(), Drill(), Cancel).Wait(Cancel);
+            await record.Store.CreateAsync(Setup(), Drill(), Cancel);
         }
 
         // 2 is FULL. Source: SQLite documentation, "PRAGMA synchronous".

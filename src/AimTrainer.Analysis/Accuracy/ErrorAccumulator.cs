@@ -4,41 +4,48 @@ namespace AimTrainer.Analysis;
 
 /// <summary>Works out <see cref="ErrorMeasures"/> while misses arrive, one at a time, keeping none of them. Adding allocates nothing.</summary>
 /// <remarks>
-/// Running means, and the sum of squares about the running mean, updated with each miss; sums of raw squares would lose the
-/// scatter of a large bias. Not for use from several threads at once.
-/// Source: Welford 1962, "Note on a method for calculating corrected sums of squares and products", Technometrics 4:419-420
-/// (from memory).
+/// A miss is a whole number of ten-thousandths of a board, so the sums, kept as decimals, are exact: neither the order of the
+/// shots nor a large bias changes the result. Only the last division and root are floating point. Exact up to a million shots;
+/// beyond that the sums round in their 28th digit. Not for use from several threads at once.
 /// </remarks>
 public sealed class ErrorAccumulator
 {
-    private double _mean;
-    private double _squaresAboutMean;
-    private double _meanSize;
-    private double _meanSquare;
+    private decimal _sum;
+    private decimal _sumOfSizes;
+    private decimal _sumOfSquares;
 
     /// <summary>How many misses were added.</summary>
     public int Count { get; private set; }
 
     /// <summary>The measures of all misses added so far.</summary>
-    public ErrorMeasures Result => Count == 0
-        ? new ErrorMeasures(0, null, null, null, null)
-        : new ErrorMeasures(
-            Count,
-            _mean,
-            Count < 2 ? null : Math.Sqrt(_squaresAboutMean / Count),
-            _meanSize,
-            Math.Sqrt(_meanSquare));
+    public ErrorMeasures Result
+    {
+        get
+        {
+            if (Count == 0)
+            {
+                return new ErrorMeasures(0, null, null, null, null);
+            }
+
+            // n Σe² - (Σe)² is n² times the squared variable error, without the loss of a difference of rounded numbers.
+            var scatter = Math.Sqrt((double)((Count * _sumOfSquares) - (_sum * _sum))) / Count;
+            return new ErrorMeasures(
+                Count,
+                (double)(_sum / Count),
+                Count < 2 ? null : scatter,
+                (double)(_sumOfSizes / Count),
+                Math.Sqrt((double)(_sumOfSquares / Count)));
+        }
+    }
 
     /// <summary>Adds a miss.</summary>
     /// <param name="miss">Crossing less target centre.</param>
     public void Add(BoardOffset miss)
     {
-        var boards = miss.Boards;
+        var boards = miss.ExactBoards;
         Count++;
-        var fromOldMean = boards - _mean;
-        _mean += fromOldMean / Count;
-        _squaresAboutMean += fromOldMean * (boards - _mean);
-        _meanSize += (Math.Abs(boards) - _meanSize) / Count;
-        _meanSquare += ((boards * boards) - _meanSquare) / Count;
+        _sum += boards;
+        _sumOfSizes += Math.Abs(boards);
+        _sumOfSquares += boards * boards;
     }
 }

@@ -85,10 +85,27 @@ public class CoachTests
         Assert.All<Func<DateTimeOffset, SessionInput>>(
             [
                 at => new SessionInput.ShotThrown(at, SampleShot.Of([])), at => new SessionInput.Begin(at), at => new SessionInput.Resume(at),
-                at => new SessionInput.End(at, ""), at => new SessionInput.TakeNote(at, "x"), at => new SessionInput.ClockTick(at),
-                at => new SessionInput.VoidShot(at, 1, "foul"), at => new SessionInput.Repeat(at, Scope.Block),
+                at => new SessionInput.End(at, ""), at => new SessionInput.Skip(at, Scope.Aim), at => new SessionInput.ClockTick(at),
+                at => new SessionInput.Repeat(at, Scope.Block),
             ],
-            input => Assert.Equal("the session is over: start a new one", play.Refusal(input)));
+            input => Assert.Equal("the session is over: start a new one (its shots can still be voided or corrected)", play.Refusal(input)));
+    }
+
+    [Fact]
+    public void CorrectAndVoid_AfterTheEnd_ChangeTheRecordAndShowNothing()
+    {
+        var play = Play.Begun(Play.OneTarget(""" "until": { "shots": 2 } """));
+        play.Throw(0.0);
+        play.Throw(5.0);
+        Assert.Equal(SessionPhase.Ended, play.State.Phase);
+
+        var right = SampleShot.Of([(15, 10)]);
+        var corrected = Assert.IsType<SessionEvent.ShotCorrected>(Assert.Single(play.Do(at => new SessionInput.CorrectShot(at, 2, right))));
+        Assert.Equal((false, true), (corrected.Before.Held, corrected.After.Held));
+        Assert.Equal(new SessionEvent.ShotVoided(1, "foul"), Assert.Single(play.Do(at => new SessionInput.VoidShot(at, 1, "foul"))));
+        Assert.Equal(new SessionEvent.NoteTaken("late"), Assert.Single(play.Do(at => new SessionInput.TakeNote(at, "late"))));
+        Assert.Equal([null, "foul"], play.State.ShotsOfRun().Select(shot => shot.VoidReason));
+        Assert.Null(play.State.Shown);
     }
 
     [Fact]

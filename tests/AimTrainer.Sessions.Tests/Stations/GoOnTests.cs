@@ -63,12 +63,19 @@ public class GoOnTests
     }
 
     [Fact]
-    public async Task GoOn_SessionIsOver_IsRefused()
+    public async Task GoOn_SessionIsOver_TakesCorrectionsOnly()
     {
         await using var before = await InterruptedAsync(stop: false);
         await before.FollowAsync(new SessionInput.End(Sample.Start, "enough"));
+        await using var after = new RunningStation(1, before.Store);
 
-        Assert.Equal("session session-1 is over: start a new one", await RefusedAsync(before.Store));
+        Assert.Equal(new StationReply.Kept(null), await after.Station.GoOnAsync(before.Store.Session(), Cancelled));
+
+        Assert.Equal(Json(before.Station.Snapshot), Json(after.Station.Snapshot));
+        Assert.IsType<StationReply.Refused>(await after.ThrowAsync(10));
+        var points = after.Station.Snapshot.Points;
+        Assert.IsType<StationReply.Kept>(await after.FollowAsync(new SessionInput.CorrectShot(Sample.Start, 1, Sample.Shot(16))));
+        Assert.Equal((points - 3, 8), (after.Station.Snapshot.Points, after.Station.Snapshot.Summary!.PerTarget[0].Graded));
     }
 
     [Fact]
