@@ -61,6 +61,7 @@ public class CoachTests
     {
         var play = Play.Begun(Play.OneTarget(""" "until": { "shots": 3 } """, "one"), Play.OneTarget(""" "until": { "minutes": 2 } """, "two"));
         play.Pause();
+        play.Wait(TimeSpan.FromMinutes(10));
         play.Skip(Scope.Block);
         Assert.Equal(SessionPhase.Paused, play.State.Phase);
 
@@ -70,6 +71,9 @@ public class CoachTests
 
         Assert.Equal(SessionPhase.Throwing, play.State.Phase);
         Assert.Equal(1, play.State.BlockIndex);
+        play.Wait(TimeSpan.FromMinutes(1));
+        play.Tick();
+        Assert.Equal(BlockEndReason.Minutes, play.EndOf(1));
     }
 
     [Fact]
