@@ -93,7 +93,7 @@ public class BlockEndTests
     [Fact]
     public void Minutes_NextBlock_HasItsOwn()
     {
-        var play = Play.Begun(Play.OneTarget(""" "until": { "minutes": 1 } ""","one"), Play.OneTarget(""" "until": { "minutes": 1 } ""","two"));
+        var play = Play.Begun(Play.OneTarget(""" "until": { "minutes": 1 } """, "one"), Play.OneTarget(""" "until": { "minutes": 1 } """, "two"));
         play.Wait(TimeSpan.FromMinutes(1));
         play.Tick();
         play.Tick();
