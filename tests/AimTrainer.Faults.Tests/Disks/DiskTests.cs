@@ -72,8 +72,8 @@ public sealed class DiskTests
         await disk.FillAsync();
 
         (await TheProgram.RunAsync(disk.Inside, stop, RunOf(drill, shots, disk.Data))).FailedSaying(FullWords);
-        (await TheProgram.RunAsync(disk.Inside, stop, RunOf(drill, shots, disk.Data + "-new"))).FailedSaying("free space");
-        (await TheProgram.RunAsync(disk.Inside, stop, "backup", Path.Combine(disk.Data, "copy.db"), "--data", disk.Data)).FailedSaying("full");
+        (await TheProgram.RunAsync(disk.Inside, stop, RunOf(drill, shots, disk.Data + "-new"))).FailedSaying(FullWords);
+        (await TheProgram.RunAsync(disk.Inside, stop, "backup", Path.Combine(disk.Data, "copy.db"), "--data", disk.Data)).FailedSaying(FullWords);
         await disk.FreeAsync();
         Assert.Equal(record, await ShownAsync(disk, stop));
         (await TheProgram.RunAsync(disk.Inside, stop, "backup", Path.Combine(disk.Data, "copy.db"), "--data", disk.Data)).Good();
