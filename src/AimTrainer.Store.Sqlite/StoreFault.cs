@@ -14,7 +14,8 @@ internal static class StoreFault
     /// <summary>Whether an exception comes from the world (disk, file, lock) and not from a mistake in the program.</summary>
     public static bool IsWorlds(Exception exception) =>
         exception is IOException or UnauthorizedAccessException or JsonException
-        || (SqliteCause(exception) is { } sqlite && sqlite.SqliteErrorCode is not (raw.SQLITE_CONSTRAINT or raw.SQLITE_ERROR or raw.SQLITE_MISUSE));
+        || (SqliteCause(exception) is { } sqlite
+            && sqlite.SqliteErrorCode is not (raw.SQLITE_CONSTRAINT or raw.SQLITE_ERROR or raw.SQLITE_MISUSE));
 
     /// <summary>Whether the database refused one row, and not the whole file.</summary>
     public static bool IsRefusedRow(Exception exception) => SqliteCause(exception)?.SqliteErrorCode == raw.SQLITE_CONSTRAINT;

@@ -46,9 +46,9 @@ public sealed record SessionState
 
     internal DateTimeOffset? PausedAt { get; init; }
 
-    /// <summary>The shots of the run that is thrown, newest first, voided ones included.</summary>
-    public IEnumerable<GradedShot> ShotsOfRun() => Current is { } block
-        ? History.Items(Past, block.Run).OfType<HistoryItem.Thrown>().Select(thrown => thrown.Shot) : [];
+    /// <summary>The shots of the run that is thrown, or of the last one when the session is over; newest first, voided ones included.</summary>
+    public IEnumerable<GradedShot> ShotsOfRun() =>
+        History.Items(Past, RunBlocks.Count - 1).OfType<HistoryItem.Thrown>().Select(thrown => thrown.Shot);
 
     /// <summary>A shot by its number, as it stands now; null when there is none.</summary>
     public GradedShot? FindShot(int number) => History.Find(Past, number)?.Shot;

@@ -156,7 +156,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     /// <summary>
     /// Takes a shot out of every count. One of the run that is thrown is thrown again: its aim is shown once more, or a walk
-    /// stays longer at its present place (it never goes back to an earlier one).
+    /// stays longer at its present place (it never goes back to an earlier one). A block that is over stays over.
     /// </summary>
     public string? Void(int number, string reason)
     {
@@ -177,8 +177,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
         _events.Add(new SessionEvent.ShotVoided(number, reason.Trim()));
         _past = History.Replace(_past!, thrown.Shot with { VoidReason = reason.Trim() });
-        var block = _block!;
-        if (thrown.Shot.Run == block.Run)
+        if (_block is { } block && thrown.Shot.Run == block.Run)
         {
             _block = block.Plan.Block.Order is Order.Walk ? block : block with { ThrowAgain = block.ThrowAgain.Push(thrown.Aim) };
             Recount();
@@ -200,7 +199,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var after = Graded(shot, shown, drillBlock, before.Run, number, before.Place) with { At = before.At, VoidReason = before.VoidReason };
         _events.Add(new SessionEvent.ShotCorrected(before, after));
         _past = History.Replace(_past!, after);
-        if (before.Run == _block!.Run && after.VoidReason is null)
+        if (before.Run == _block?.Run && after.VoidReason is null)
         {
             Recount();
         }

@@ -32,6 +32,12 @@ public sealed class LaunchAnglesTests
         Assert.Equal(new LaunchAngle(expected, Computed: true), LaunchAngles.Of(shot, SampleLane.Usual));
     }
 
+    [Theory]
+    [InlineData(4.999, false)]
+    [InlineData(5, true)]
+    public void Of_CrossingNearTheFoulLine_NeedsFiveFeet(double feet, bool known) =>
+        Assert.Equal(known, LaunchAngles.Of(SampleShot.Of([(feet, 18)], reading => reading.LaydownBoard = 20), SampleLane.Usual) is not null);
+
     [Fact]
     public void Of_NoLaydown_IsUnknown() => Assert.Null(LaunchAngles.Of(SampleShot.Of([(0, 20), (15, 15)]), SampleLane.Usual));
 
