@@ -1,6 +1,5 @@
 using AimTrainer.Commands;
 using AimTrainer.Output;
-using AimTrainer.Sessions;
 
 namespace AimTrainer;
 
@@ -8,38 +7,5 @@ namespace AimTrainer;
 internal static class Program
 {
     // Main stays synchronous: a later window must be opened on this very thread.
-    private static int Main(string[] args)
-    {
-        var parsed = CommandLine.Create().Parse(args);
-        if (parsed.Errors.Count > 0)
-        {
-            foreach (var error in parsed.Errors)
-            {
-                Console.Error.WriteLine(error.Message);
-            }
-
-            Console.Error.WriteLine($"See: aimtrainer {string.Join(' ', CommandLine.PathOf(parsed.CommandResult))} --help".Replace("  ", " ", StringComparison.Ordinal));
-            return ExitCodes.BadInput;
-        }
-
-        try
-        {
-            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false });
-        }
-        catch (UserException exception)
-        {
-            Console.Error.WriteLine(exception.Message);
-            return exception.ExitCode;
-        }
-        catch (StoreUnavailableException exception)
-        {
-            Console.Error.WriteLine(exception.Message);
-            return ExitCodes.Failed;
-        }
-        catch (OperationCanceledException)
-        {
-            Console.Error.WriteLine("stopped");
-            return ExitCodes.Failed;
-        }
-    }
+    private static int Main(string[] args) => CommandLine.Run(args, UserConsole.OfProcess());
 }

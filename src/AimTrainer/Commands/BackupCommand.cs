@@ -8,7 +8,7 @@ namespace AimTrainer.Commands;
 /// <summary>Copies the record into a file, also while a session runs.</summary>
 internal static class BackupCommand
 {
-    public static Command Create()
+    public static Command Create(UserConsole console)
     {
         var to = new Argument<string>("file") { Description = "Where the copy goes.", HelpName = "FILE" };
         var overwrite = new Option<bool>("--overwrite") { Description = "Replace the file if there is one." };
@@ -17,14 +17,19 @@ internal static class BackupCommand
         command.SetAction(async (parsed, cancellationToken) =>
         {
             using var folder = DataFolder.OpenForReading(DataPlace.Named(parsed));
+            if (!folder.HasRecord)
+            {
+                throw StoreForReading.NoRecord(folder);
+            }
+
             var report = await RecordBackup.BackupAsync(folder, parsed.GetValue(to)!, parsed.GetValue(overwrite), cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                Json.Print(report);
+                Json.Print(console, report);
             }
             else
             {
-                Console.Out.WriteLine($"{report.File}: {report.Sessions} sessions, {report.Bytes} bytes, checked");
+                console.Out.WriteLine($"{report.File}: {Words.Count(report.Sessions, "session")}, {report.Bytes} bytes, checked");
             }
 
             return ExitCodes.Ok;

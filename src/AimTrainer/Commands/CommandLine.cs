@@ -1,31 +1,61 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
+using AimTrainer.Output;
+using AimTrainer.Sessions;
 
 namespace AimTrainer.Commands;
 
 /// <summary>All commands.</summary>
 internal static class CommandLine
 {
-    public static RootCommand Create()
+    public static RootCommand Create(UserConsole console)
     {
         var root = new RootCommand(
             "Runs target practice for ten-pin bowling: shows where the ball should cross, takes in each shot, grades it against exactly "
             + "what was shown, sizes the next target, and keeps the record.")
         {
-            DemoCommand.Create(),
-            RunCommand.Create(),
-            ReplayCommand.Create(),
-            DrillCommands.Create(),
-            ShotCommands.Create(),
-            SessionCommands.Create(),
-            BackupCommand.Create(),
-            RestoreCommand.Create(),
+            DemoCommand.Create(console),
+            RunCommand.Create(console),
+            ReplayCommand.Create(console),
+            DrillCommands.Create(console),
+            ShotCommands.Create(console),
+            SessionCommands.Create(console),
+            BackupCommand.Create(console),
+            RestoreCommand.Create(console),
         };
-        root.Options.Add(CommonOptions.Data);
+        root.Options.Add(CommonOptions.Data());
         return root;
     }
 
-    /// <summary>The names of a command and those above it, for "see --help".</summary>
-    public static IEnumerable<string> PathOf(CommandResult command) => command.Parent is CommandResult parent
-        ? PathOf(parent).Append(command.Command.Name) : [];
+    /// <summary>Runs a command line; whatever a user can do wrong ends in one line of words on the error output.</summary>
+    /// <returns>One of <see cref="ExitCodes"/>.</returns>
+    public static int Run(IReadOnlyList<string> args, UserConsole console)
+    {
+        // Names that begin with @ are names, not files of more arguments.
+        var parsed = Create(console).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0)
+        {
+            console.Error.WriteLine(WrongUsage.InWords(parsed));
+            return ExitCodes.BadInput;
+        }
+
+        try
+        {
+            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error });
+        }
+        catch (UserException exception)
+        {
+            console.Error.WriteLine(exception.Message);
+            return exception.ExitCode;
+        }
+        catch (StoreUnavailableException exception)
+        {
+            console.Error.WriteLine(exception.Message);
+            return ExitCodes.Failed;
+        }
+        catch (OperationCanceledException)
+        {
+            console.Error.WriteLine("stopped");
+            return ExitCodes.Failed;
+        }
+    }
 }

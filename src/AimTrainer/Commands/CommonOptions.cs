@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Globalization;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Commands;
@@ -7,14 +8,19 @@ namespace AimTrainer.Commands;
 /// <summary>Options that several commands share.</summary>
 internal static class CommonOptions
 {
-    public static Option<DirectoryInfo?> Data { get; } = new("--data")
+    public const string DataName = "--data";
+
+    public static Option<string?> Data() => new(DataName)
     {
         Description = "Folder of the records; without it the platform's usual place for a program's data.",
         Recursive = true,
         HelpName = "DIR",
+        CustomParser = result => NotEmpty(result, DataName, "a folder"),
     };
 
-    public static Option<bool> Json() => new("--json") { Description = "Print JSON for machines: plain numbers, units in the keys." };
+    public static Option<bool> Json() => new("--json") { Description = "Print one JSON document for machines: plain numbers, units in the keys." };
+
+    public static Option<bool> JsonLines() => new("--json") { Description = "Print JSON for machines, an object a line as things happen; the last but for notices is the session's record." };
 
     public static Option<string> Drill(bool required) => new("--drill")
     {
@@ -29,7 +35,21 @@ internal static class CommonOptions
 
     public static Option<Hand?> Hand() => new("--hand") { Description = "The bowler's hand, right or left.", CustomParser = ParseHand, HelpName = "right|left" };
 
-    public static Option<ulong?> Seed() => new("--seed") { Description = "Seed for whatever the drill leaves to chance.", HelpName = "N" };
+    public static Option<ulong?> Seed() => new("--seed")
+    {
+        Description = "Seed for whatever is left to chance: the same seed gives the same order (and the same simulated shots).",
+        HelpName = "N",
+        CustomParser = result =>
+        {
+            if (ulong.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var seed))
+            {
+                return seed;
+            }
+
+            result.AddError($"--seed: found {result.Tokens[0].Value}; allowed: a whole number from 0 to {ulong.MaxValue}");
+            return null;
+        },
+    };
 
     public static Option<double?> Pattern() => Number("--pattern", "Length of the oil pattern in feet, for drills that aim at its exit.", 32, 52, "FEET");
 
@@ -66,7 +86,7 @@ internal static class CommonOptions
         CustomParser = result =>
         {
             var text = result.Tokens[0].Value;
-            if (int.TryParse(text, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var value)
+            if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value)
                 && value >= low && value <= high)
             {
                 return value;
@@ -76,6 +96,18 @@ internal static class CommonOptions
             return byDefault;
         },
     };
+
+    /// <summary>Text that must not be empty.</summary>
+    public static string? NotEmpty(ArgumentResult result, string name, string allowed)
+    {
+        if (!string.IsNullOrWhiteSpace(result.Tokens[0].Value))
+        {
+            return result.Tokens[0].Value;
+        }
+
+        result.AddError($"{name}: found nothing; allowed: {allowed}");
+        return null;
+    }
 
     private static Hand? ParseHand(ArgumentResult result)
     {
@@ -104,6 +136,6 @@ internal static class CommonOptions
     }
 
     private static bool TryNumber(string text, double low, double high, out double value) =>
-        double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out value)
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
         && value >= low && value <= high;
 }

@@ -13,14 +13,14 @@ internal static class DemoCommand
     private const string DefaultBowler = "Demo Bowler";
     private static readonly TimeSpan UnhurriedPace = TimeSpan.FromSeconds(0.7);
 
-    public static Command Create()
+    public static Command Create(UserConsole console)
     {
         var drill = CommonOptions.Drill(required: false);
         drill.DefaultValueFactory = _ => DefaultDrill;
         var options = new SessionOptions();
         var once = new Option<bool>("--once") { Description = "End after one session instead of asking for another." };
         var pace = CommonOptions.Number("--pace", "Seconds between shots; 0.7 at a terminal, else 0.", 0, 60, "SECONDS");
-        var json = CommonOptions.Json();
+        var json = CommonOptions.JsonLines();
         var command = new Command("demo", "Run a whole session of a simulated bowler, live, and show its record. Every shot is invented.")
         {
             drill, once, pace, json,
@@ -32,22 +32,22 @@ internal static class DemoCommand
 
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            var interactive = !Console.IsInputRedirected && !parsed.GetValue(once);
+            var interactive = console.PersonTypes && !parsed.GetValue(once) && !parsed.GetValue(json);
             var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
-            ISessionView view = parsed.GetValue(json) ? new JsonLinesView() : new TerminalView(Console.Out);
+            ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console);
             var between = parsed.GetValue(pace) is { } seconds ? TimeSpan.FromSeconds(seconds)
-                : interactive && !Console.IsOutputRedirected ? UnhurriedPace : TimeSpan.Zero;
+                : interactive && console.PersonReads ? UnhurriedPace : TimeSpan.Zero;
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
             if (!parsed.GetValue(json))
             {
-                await SayWhatIsThereAsync(live).ConfigureAwait(false);
+                await SayWhatIsThereAsync(console, live).ConfigureAwait(false);
             }
 
             do
             {
                 await RunOneAsync(live, parsed, options, source, between, cancellationToken).ConfigureAwait(false);
             }
-            while (interactive && !live.Stopping.IsCancellationRequested && AsksForMore());
+            while (interactive && !live.Stopping.IsCancellationRequested && AsksForMore(console));
 
             return ExitCodes.Ok;
         });
@@ -71,24 +71,24 @@ internal static class DemoCommand
         await live.SummariseAsync().ConfigureAwait(false);
     }
 
-    private static async Task SayWhatIsThereAsync(LiveSession live)
+    private static async Task SayWhatIsThereAsync(UserConsole console, LiveSession live)
     {
         var before = await live.Store.ListAsync(new SessionFilter { Limit = 5 }, live.Stopping).ConfigureAwait(false);
         if (before.Count > 0)
         {
-            Console.Out.WriteLine("Kept from before, newest first:");
+            console.Out.WriteLine("Kept from before, newest first:");
             foreach (var session in before)
             {
-                Console.Out.WriteLine($"  {session.SessionId}  {session.DrillName}, {session.Bowler}{(session.Simulated ? " (simulated)" : "")}: {session.Shots} shots, {session.Points} points");
+                console.Out.WriteLine($"  {session.SessionId}  {session.DrillName}, {session.Bowler}{(session.Simulated ? " (simulated)" : "")}: {Words.Count(session.Shots, "shot")}, {Words.Count(session.Points, "point")}");
             }
 
-            Console.Out.WriteLine();
+            console.Out.WriteLine();
         }
     }
 
-    private static bool AsksForMore()
+    private static bool AsksForMore(UserConsole console)
     {
-        Console.Out.Write("Enter for another session, q and Enter to end: ");
-        return Console.In.ReadLine() is { } answer && !answer.Trim().StartsWith('q');
+        console.Out.Write("Enter for another session, q and Enter to end: ");
+        return console.In.ReadLine() is { } answer && !answer.Trim().StartsWith('q');
     }
 }

@@ -8,9 +8,9 @@ namespace AimTrainer.Commands;
 /// <summary>Lists, shows and checks drills.</summary>
 internal static class DrillCommands
 {
-    public static Command Create() => new("drill", "List, show and check drills.") { List(), Show(), Check() };
+    public static Command Create(UserConsole console) => new("drill", "List, show and check drills.") { List(console), Show(console), Check(console) };
 
-    private static Command List()
+    private static Command List(UserConsole console)
     {
         var json = CommonOptions.Json();
         var command = new Command("list", "Every drill that can be named by its id: your own, then the shipped ones.") { json };
@@ -21,7 +21,7 @@ internal static class DrillCommands
             var drills = read.Where(one => one.Read.Value is not null).Select(one => (one.File, Drill: one.Read.Value!)).ToList();
             if (parsed.GetValue(json))
             {
-                Json.Print(drills.Select(one => new
+                Json.Print(console, drills.Select(one => new
                 {
                     one.Drill.Id,
                     one.Drill.Name,
@@ -35,17 +35,17 @@ internal static class DrillCommands
             }
             else
             {
-                DrillText.List(drills.Select(one => (one.Drill, DrillLibrary.IsShipped(one.File))), Console.Out);
+                DrillText.List(drills.Select(one => (one.Drill, DrillLibrary.IsShipped(one.File))), console);
             }
 
             var problems = read.SelectMany(one => one.Read.Problems).ToList();
-            problems.ForEach(problem => Console.Error.WriteLine(problem));
+            problems.ForEach(problem => console.Error.WriteLine(problem));
             return problems.Count == 0 ? ExitCodes.Ok : ExitCodes.BadInput;
         });
         return command;
     }
 
-    private static Command Show()
+    private static Command Show(UserConsole console)
     {
         var json = CommonOptions.Json();
         var (hand, lane) = (CommonOptions.Hand(), CommonOptions.Lane());
@@ -60,7 +60,7 @@ internal static class DrillCommands
             var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
             if (parsed.GetValue(json))
             {
-                Console.Out.WriteLine(source.Json.TrimEnd());
+                console.Out.WriteLine(source.Json.TrimEnd());
                 return ExitCodes.Ok;
             }
 
@@ -69,13 +69,13 @@ internal static class DrillCommands
                 LaneFile.Read(parsed.GetValue(lane)),
                 parsed.GetValue(breakpoint),
                 parsed.GetValue(pattern) is { } feet ? Feet.FromFeet(feet) : null);
-            DrillText.Show(source.Script, setting, Console.Out);
+            DrillText.Show(source.Script, setting, console.Out);
             return ExitCodes.Ok;
         });
         return command;
     }
 
-    private static Command Check()
+    private static Command Check(UserConsole console)
     {
         var json = CommonOptions.Json();
         var paths = new Argument<string[]>("paths") { Description = "Drill files, or folders of them.", Arity = ArgumentArity.OneOrMore, HelpName = "PATH..." };
@@ -86,10 +86,10 @@ internal static class DrillCommands
         command.SetAction(parsed =>
         {
             var files = parsed.GetValue(paths)!.SelectMany(FilesOf).ToList();
-            var checks = files.Select(file => (File: file, Read: DrillReader.Read(file, UserFiles.ReadAllBytes(file)))).ToList();
+            var checks = files.Select(file => (File: file, Read: Read(file))).ToList();
             if (parsed.GetValue(json))
             {
-                Json.Print(new
+                Json.Print(console, new
                 {
                     Files = checks.Select(check => new
                     {
@@ -104,10 +104,10 @@ internal static class DrillCommands
             {
                 foreach (var check in checks)
                 {
-                    Console.Out.WriteLine(check.Read.Value is { } drill ? $"{check.File}: good ({drill.Name}, {drill.Blocks.Count} blocks)" : $"{check.File}: {check.Read.Problems.Count} mistakes");
+                    console.Out.WriteLine(check.Read.Value is { } drill ? $"{check.File}: good ({drill.Name}, {Words.Count(drill.Blocks.Count, "block")})" : $"{check.File}: {Words.Count(check.Read.Problems.Count, "mistake")}");
                     foreach (var problem in check.Read.Problems)
                     {
-                        Console.Out.WriteLine($"  {problem}");
+                        console.Out.WriteLine($"  {problem}");
                     }
                 }
             }
@@ -115,6 +115,19 @@ internal static class DrillCommands
             return checks.TrueForAll(check => check.Read.Value is not null) ? ExitCodes.Ok : ExitCodes.BadInput;
         });
         return command;
+    }
+
+    /// <summary>One file that cannot be read is a mistake like others: the rest is checked.</summary>
+    private static FileRead<DrillScript> Read(string file)
+    {
+        try
+        {
+            return DrillReader.Read(file, UserFiles.ReadAllBytes(file));
+        }
+        catch (UserException exception)
+        {
+            return new FileRead<DrillScript>(null, [new FileProblem(file, 0, "", exception.Message[(file.Length + 2)..], "a drill file that can be read")]);
+        }
     }
 
     private static IEnumerable<string> FilesOf(string path)

@@ -10,7 +10,7 @@ namespace AimTrainer.Commands;
 /// <summary>Runs a drill over recorded shots and prints what comes of it; nothing is stored.</summary>
 internal static class ReplayCommand
 {
-    public static Command Create()
+    public static Command Create(UserConsole console)
     {
         var drill = CommonOptions.Drill(required: true);
         var shots = new Option<string>("--shots") { Description = "The shots, CSV (docs/shots.md).", Required = true, HelpName = "FILE" };
@@ -46,25 +46,32 @@ internal static class ReplayCommand
             };
             var opening = SessionCore.Open(setup, source.Script);
             return opening.State is { } state
-                ? Run(state, first.AndTheRest(), file, parsed.GetValue(json))
+                ? Run(console, state, first, file, parsed.GetValue(json))
                 : throw UserException.Of(opening.Problems);
         });
         return command;
     }
 
-    private static int Run(SessionState state, IEnumerable<FeedItem> items, string file, bool json)
+    private static int Run(UserConsole console, SessionState state, FirstShots first, string file, bool json)
     {
         var problems = 0;
         void Report(FileProblem problem)
         {
             problems++;
-            Console.Error.WriteLine(problem);
+            console.Error.WriteLine(problem);
         }
 
+        if (!first.Any)
+        {
+            first.AndTheRest().OfType<FeedItem.Unreadable>().ToList().ForEach(item => Report(item.Problem));
+            throw new UserException($"{file}: no shot in it could be read{(problems > 0 ? ", see above" : "")}");
+        }
+
+        var items = first.AndTheRest();
         ReplayOutcome outcome;
         if (json)
         {
-            using var output = new BufferedStream(Console.OpenStandardOutput(), 1 << 16);
+            using var output = new BufferedStream(console.OpenOut(), 1 << 16);
             using var writer = new ReplayJsonWriter(output, state.Drill.Id, state.Setup.Hand);
             outcome = Replay.Run(state, items, writer.Add, Report);
             writer.Finish(outcome);
@@ -74,33 +81,33 @@ internal static class ReplayCommand
         {
             var record = new SessionRecordBuilder();
             outcome = Replay.Run(state, items, record.Add, Report);
-            new TerminalView(Console.Out).Summary(state.Setup, state.Drill, record.Result(), null);
+            new TerminalView(console).Record(state.Setup, state.Drill, record.Result(), $"replayed from {file}");
         }
 
-        SayHowItWent(outcome, problems, file);
+        SayHowItWent(console, outcome, problems, file);
         return outcome.Shots == 0 && problems > 0 ? ExitCodes.BadInput : ExitCodes.Ok;
     }
 
-    private static void SayHowItWent(ReplayOutcome outcome, int problems, string file)
+    private static void SayHowItWent(UserConsole console, ReplayOutcome outcome, int problems, string file)
     {
         if (!outcome.Complete)
         {
-            Console.Error.WriteLine($"{file}: the shots ran out before the drill did, after {outcome.Shots}");
+            console.Error.WriteLine($"{file}: the shots ran out before the drill did, after {Words.Count(outcome.Shots, "shot")}");
         }
 
         if (outcome.AfterTheEnd > 0)
         {
-            Console.Error.WriteLine($"{file}: the drill was over {outcome.AfterTheEnd} shots before the file was; these were not graded");
+            console.Error.WriteLine($"{file}: the drill was over before the file was: {Words.Count(outcome.AfterTheEnd, "shot")} left over, not graded");
         }
 
         if (outcome.Repeated > 0)
         {
-            Console.Error.WriteLine($"{file}: {outcome.Repeated} shots came twice and were taken once");
+            console.Error.WriteLine($"{file}: {Words.Count(outcome.Repeated, "shot")} came twice, taken once");
         }
 
         if (problems > 0)
         {
-            Console.Error.WriteLine($"{file}: {problems} rows were left out, see above");
+            console.Error.WriteLine($"{file}: {Words.Count(problems, "problem")}, see above");
         }
     }
 }

@@ -8,25 +8,27 @@ namespace AimTrainer.Commands;
 /// <summary>Puts a backup in the place of the record, which is kept beside it.</summary>
 internal static class RestoreCommand
 {
-    public static Command Create()
+    public static Command Create(UserConsole console)
     {
         var from = new Argument<string>("file") { Description = "A file that backup made.", HelpName = "FILE" };
         var json = CommonOptions.Json();
         var command = new Command("restore", "Put a backup in the place of the record; the record that was there is kept beside it.") { from, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
+            // A file that cannot be read is said before the data folder is made.
+            await UserFiles.OpenRead(parsed.GetValue(from)!).DisposeAsync().ConfigureAwait(false);
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             var report = await RecordBackup.RestoreAsync(folder, parsed.GetValue(from)!, TimeProvider.System, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                Json.Print(report);
+                Json.Print(console, report);
             }
             else
             {
-                Console.Out.WriteLine($"{report.File}: restored, {report.Sessions} sessions");
+                console.Out.WriteLine($"{report.File}: restored, {Words.Count(report.Sessions, "session")}");
                 if (report.Replaced is { } replaced)
                 {
-                    Console.Out.WriteLine($"The record that was there is kept as {replaced}");
+                    console.Out.WriteLine($"The record that was there is kept as {replaced}");
                 }
             }
 

@@ -10,7 +10,7 @@ namespace AimTrainer.Commands;
 /// <summary>A live session on a station: shots typed, from a file, from a file that grows, or from the simulated bowler.</summary>
 internal static class RunCommand
 {
-    public static Command Create()
+    public static Command Create(UserConsole console)
     {
         var drill = new Option<string?>("--drill") { Description = "A drill file, or the id of a shipped drill or one of your own (see: drill list).", HelpName = "FILE|ID" };
         var options = new SessionOptions();
@@ -20,8 +20,9 @@ internal static class RunCommand
         var map = CommonOptions.Map();
         var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
         var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
-        var json = CommonOptions.Json();
-        var command = new Command("run", "Run a live session on a station. Without --shots, --follow or --simulate you type where the ball crossed.")
+        var json = CommonOptions.JsonLines();
+        var command = new Command("run", "Run a live session on a station. Without --shots, --follow or --simulate you type where the ball crossed, and a coach's words (help lists them). "
+            + "What is printed is the coach's view: every shot, also where the drill tells the bowler nothing.")
         {
             drill, shots, follow, simulate, map, goOn, endOpen, json,
         };
@@ -36,6 +37,11 @@ internal static class RunCommand
             if (sources > 1)
             {
                 result.AddError("--shots, --follow and --simulate: give one of them, or none to type");
+            }
+
+            if (result.GetValue(goOn) && (result.GetValue(drill) is not null || result.GetValue(endOpen)))
+            {
+                result.AddError("--go-on goes on with the session and the drill that were left: leave --drill and --end-open out");
             }
 
             if (!result.GetValue(goOn) && result.GetValue(drill) is null)
@@ -54,7 +60,7 @@ internal static class RunCommand
                 await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
             }
 
-            ISessionView view = parsed.GetValue(json) ? new JsonLinesView() : new TerminalView(Console.Out) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
+            ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
             await OpenAsync(live, parsed, options, source, parsed.GetValue(goOn), parsed.GetValue(endOpen), parsed.GetValue(simulate)).ConfigureAwait(false);
             using var linked = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, live.Stopping);
@@ -62,7 +68,7 @@ internal static class RunCommand
                 : parsed.GetValue(follow) is { } growing ? new FollowedCsvFeed(growing, settings, new FollowSettings(), live.Clock)
                 : parsed.GetValue(simulate) ? SimulatedFeeds.For(live, TimeSpan.Zero)
                 : null;
-            await TakeShotsAsync(live, view, feed, linked).ConfigureAwait(false);
+            await TakeShotsAsync(console, live, view, feed, linked).ConfigureAwait(false);
             await FinishAsync(live, view).ConfigureAwait(false);
             return ExitCodes.Ok;
         });
@@ -98,7 +104,7 @@ internal static class RunCommand
     }
 
     /// <summary>Shots from the feed, and words from the terminal where a person is there or nothing else feeds.</summary>
-    private static async Task TakeShotsAsync(LiveSession live, ISessionView view, IShotFeed? feed, CancellationTokenSource stop)
+    private static async Task TakeShotsAsync(UserConsole console, LiveSession live, ISessionView view, IShotFeed? feed, CancellationTokenSource stop)
     {
         var working = new List<Task>();
         if (feed is not null)
@@ -106,9 +112,9 @@ internal static class RunCommand
             working.Add(live.PumpAsync(feed, stop.Token));
         }
 
-        if (feed is null || !Console.IsInputRedirected)
+        if (feed is null || console.PersonTypes)
         {
-            working.Add(TerminalLoop.RunAsync(live, view, stop.Token));
+            working.Add(TerminalLoop.RunAsync(console, live, view, stop.Token));
         }
 
         try

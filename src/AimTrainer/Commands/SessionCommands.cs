@@ -1,7 +1,7 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using AimTrainer.Domain;
 using AimTrainer.Feeds;
 using AimTrainer.Output;
@@ -14,9 +14,11 @@ namespace AimTrainer.Commands;
 /// <summary>Lists, shows and exports stored sessions.</summary>
 internal static class SessionCommands
 {
-    public static Command Create() => new("sessions", "List, show and export stored sessions.") { List(), Show(), Export() };
+    private const string SimulatedMark = "simulated shot";
 
-    private static Command List()
+    public static Command Create(UserConsole console) => new("sessions", "List, show and export stored sessions.") { List(console), Show(console), Export(console) };
+
+    private static Command List(UserConsole console)
     {
         var bowler = new Option<string?>("--bowler") { Description = "Only this bowler's.", HelpName = "NAME" };
         var limit = CommonOptions.Whole("--limit", "At most so many, the newest first.", 1, 1_000_000, 100);
@@ -29,11 +31,15 @@ internal static class SessionCommands
             var sessions = await store.ListAsync(filter, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                Json.Print(sessions);
+                Json.Print(console, sessions);
+            }
+            else if (sessions.Count == 0)
+            {
+                console.Out.WriteLine(filter.Bowler is { } name ? $"no session of {name} is stored here" : "no session is stored here yet");
             }
             else
             {
-                Print(sessions);
+                Print(console, sessions);
             }
 
             return ExitCodes.Ok;
@@ -41,7 +47,7 @@ internal static class SessionCommands
         return command;
     }
 
-    private static Command Show()
+    private static Command Show(UserConsole console)
     {
         var json = CommonOptions.Json();
         var id = Id();
@@ -52,11 +58,12 @@ internal static class SessionCommands
             var (setup, drill, record) = await ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                Console.Out.WriteLine(AsJson(setup, drill, record));
+                console.Out.WriteLine(RecordJson.Of(setup, drill, record, null, indented: true));
             }
             else
             {
-                new TerminalView(Console.Out).Record(setup, drill, record);
+                new TerminalView(console).Record(
+                    setup, drill, record, string.Create(CultureInfo.InvariantCulture, $"session {setup.SessionId}, {setup.At.UtcDateTime:yyyy-MM-dd HH:mm} UTC, station {setup.Station}"));
             }
 
             return ExitCodes.Ok;
@@ -64,11 +71,10 @@ internal static class SessionCommands
         return command;
     }
 
-    private static Command Export()
+    private static Command Export(UserConsole console)
     {
         var id = Id();
-        var format = new Option<string>("--format") { Description = "csv: the shots, to be read again (docs/shots.md). json: everything.", DefaultValueFactory = _ => "csv", HelpName = "csv|json" };
-        format.AcceptOnlyFromAmong("csv", "json");
+        var format = new Option<string?>("--format") { Description = "csv: the shots, to be read again (docs/shots.md). json: everything.", DefaultValueFactory = _ => "csv", HelpName = "csv|json", CustomParser = ParseFormat };
         var output = new Option<string?>("--out") { Description = "The file to write; without it standard output.", HelpName = "FILE" };
         var json = new Option<bool>("--json") { Description = "The same as --format json." };
         var command = new Command("export", "A session as a file for other programs.") { id, format, output, json };
@@ -77,16 +83,16 @@ internal static class SessionCommands
             using var store = StoreForReading.Open(DataPlace.Named(parsed));
             var (setup, drill, record) = await ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
             var text = parsed.GetValue(json) || parsed.GetValue(format) == "json"
-                ? AsJson(setup, drill, record) + "\n"
+                ? RecordJson.Of(setup, drill, record, null, indented: true) + "\n"
                 : ShotsAsCsv(setup, record);
             if (parsed.GetValue(output) is { } file)
             {
                 UserFiles.WriteAllText(file, text);
-                Console.Error.WriteLine($"{file}: written");
+                console.Error.WriteLine($"{file}: written");
             }
             else
             {
-                Console.Out.Write(text);
+                console.Out.Write(text);
             }
 
             return ExitCodes.Ok;
@@ -112,40 +118,49 @@ internal static class SessionCommands
         return (stored.Setup, drill.Value ?? throw UserException.Of(drill.Problems), record);
     }
 
-    private static string AsJson(SessionSetup setup, DrillScript drill, SessionRecord record)
-    {
-        using var buffer = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(buffer, Json.Indented))
-        {
-            RecordJson.Write(writer, setup, drill, record, null);
-        }
-
-        return Encoding.UTF8.GetString(buffer.ToArray());
-    }
-
     private static string ShotsAsCsv(SessionSetup setup, SessionRecord record)
     {
-        var shots = record.Blocks.AsEnumerable().SelectMany(block => block.Shots).Where(shot => shot.Shot.VoidReason is null).Select(shot => shot.Shot.Shot);
+        var shots = record.Blocks.AsEnumerable().SelectMany(block => block.Shots).Where(shot => shot.Shot.VoidReason is null).Select(shot => AsExported(shot.Shot));
         using var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
         CsvShotWriter.Write(text, shots, setup.Bowler, setup.Hand);
         return text.ToString();
     }
 
-    private static void Print(ValueList<SessionListing> sessions)
+    /// <summary>With the time it came in, and so that an invented shot says so wherever the file goes.</summary>
+    private static Shot AsExported(GradedShot shot) => shot.Shot with
     {
-        var table = new Table().Border(TableBorder.Simple).AddColumns("session", "started (UTC)", "bowler", "drill", "shots", "points", "state");
+        Time = shot.ThrownAt(),
+        Note = shot.Shot.Source != ShotSource.Simulated ? shot.Shot.Note
+            : shot.Shot.Note is { } note ? $"{SimulatedMark}; {note}" : SimulatedMark,
+    };
+
+    private static string? ParseFormat(ArgumentResult result)
+    {
+        var format = result.Tokens[0].Value;
+        if (format is not ("csv" or "json"))
+        {
+            result.AddError($"--format: found {format}; allowed: csv, json");
+        }
+
+        return format;
+    }
+
+    private static void Print(UserConsole console, ValueList<SessionListing> sessions)
+    {
+        var table = Consoles.Table(
+            ("session", false), ("started (UTC)", true), ("bowler", false), ("drill", false), ("shots", true), ("points", true), ("state", false));
         foreach (var session in sessions)
         {
             table.AddRow(
-                Markup.Escape(session.SessionId),
+                session.SessionId,
                 session.StartedAt.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
-                Markup.Escape(session.Simulated ? $"{session.Bowler} (simulated)" : session.Bowler),
-                Markup.Escape(session.DrillName),
+                session.Simulated ? $"{session.Bowler} (simulated)" : session.Bowler,
+                session.DrillName,
                 $"{session.Shots}",
                 $"{session.Points}",
                 session.Ended ? "over" : $"open on station {session.Station}");
         }
 
-        Consoles.For(Console.Out).Write(table);
+        Consoles.Write(Consoles.For(console), table);
     }
 }

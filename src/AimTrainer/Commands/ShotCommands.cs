@@ -11,9 +11,9 @@ namespace AimTrainer.Commands;
 /// <summary>Takes recorded shots into the record, and proposes mappings for other programs' files.</summary>
 internal static class ShotCommands
 {
-    public static Command Create() => new("shots", "Import recorded shots, or propose a mapping for another program's file.") { Import(), Map() };
+    public static Command Create(UserConsole console) => new("shots", "Import recorded shots, or propose a mapping for another program's file.") { Import(console), Map(console) };
 
-    private static Command Import()
+    private static Command Import(UserConsole console)
     {
         var file = new Argument<string>("file") { Description = "The shots, CSV (docs/shots.md).", HelpName = "FILE" };
         var drill = CommonOptions.Drill(required: true);
@@ -36,7 +36,12 @@ internal static class ShotCommands
             var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
             using var items = CsvShots.Read(stream, path, settings).GetEnumerator();
             var first = FirstShots.Of(items);
-            ISessionView view = parsed.GetValue(json) ? new JsonLinesView() : new TerminalView(Console.Out);
+            if (!first.Any)
+            {
+                throw UserException.Of(first.AndTheRest().OfType<FeedItem.Unreadable>().Select(item => item.Problem.ToString()).Append($"{path}: no shot in it could be read; nothing was stored"));
+            }
+
+            ISessionView view = parsed.GetValue(json) ? new ImportJsonView(console) : new TerminalView(console);
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
             if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
             {
@@ -58,12 +63,13 @@ internal static class ShotCommands
                 throw new UserException($"{path}: was imported before with this drill, as session {setup.SessionId}; nothing was changed");
             }
 
-            return await TakeAsync(live, view, setup, source, first.AndTheRest()).ConfigureAwait(false);
+            return await TakeAsync(console, live, setup, source, first.AndTheRest()).ConfigureAwait(false);
         });
         return command;
     }
 
-    private static async Task<int> TakeAsync(LiveSession live, ISessionView view, SessionSetup setup, DrillSource source, IEnumerable<FeedItem> items)
+    private static async Task<int> TakeAsync(
+        UserConsole console, LiveSession live, SessionSetup setup, DrillSource source, IEnumerable<FeedItem> items)
     {
         var at = setup.At;
         var (taken, leftOver, problems) = (0, 0, 0);
@@ -73,12 +79,12 @@ internal static class ShotCommands
             if (item is FeedItem.Unreadable unreadable)
             {
                 problems++;
-                view.Notice(unreadable.Problem.ToString());
+                console.Error.WriteLine(unreadable.Problem);
             }
             else if (item is FeedItem.ShotRead read && ShotOwner.WhyNotOf(setup, read) is { } why)
             {
                 problems++;
-                view.Notice($"line {read.Line}: {why}");
+                console.Error.WriteLine($"line {read.Line}: {why}");
             }
             else if (live.Station.Snapshot.Phase == SessionPhase.Ended)
             {
@@ -99,11 +105,11 @@ internal static class ShotCommands
         }
 
         await live.SummariseAsync().ConfigureAwait(false);
-        view.Notice($"{taken} shots taken{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {problems} rows left out (see above)" : "")}");
-        return taken == 0 && problems > 0 ? ExitCodes.BadInput : ExitCodes.Ok;
+        console.Error.WriteLine($"{Words.Count(taken, "shot")} taken{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {Words.Count(problems, "problem")} (see above)" : "")}");
+        return taken == 0 ? ExitCodes.BadInput : ExitCodes.Ok;
     }
 
-    private static Command Map()
+    private static Command Map(UserConsole console)
     {
         var file = new Argument<string>("file") { Description = "A CSV file with headings of its own.", HelpName = "FILE" };
         var output = new Option<string?>("--out") { Description = "Save the mapping here; without it it is printed.", HelpName = "FILE" };
@@ -122,23 +128,29 @@ internal static class ShotCommands
 
             if (parsed.GetValue(json))
             {
-                Json.Print(new { Mapping = System.Text.Json.Nodes.JsonNode.Parse(proposal.Json), proposal.Unrecognised, proposal.Questions });
+                Json.Print(console, new { Mapping = System.Text.Json.Nodes.JsonNode.Parse(proposal.Json), proposal.Unrecognised, proposal.Questions });
                 return ExitCodes.Ok;
             }
 
             if (parsed.GetValue(output) is null)
             {
-                Console.Out.WriteLine(proposal.Json.TrimEnd());
+                console.Out.WriteLine(proposal.Json.TrimEnd());
             }
 
             foreach (var question in proposal.Questions)
             {
-                Console.Error.WriteLine($"please check: {question}");
+                console.Error.WriteLine($"please check: {question}");
+            }
+
+            if (!proposal.Mapping.Columns.AsEnumerable().Any(column => column.Is
+                is ShotColumn.LaydownBoard or ShotColumn.ArrowsBoard or ShotColumn.BreakpointBoard or ShotColumn.EntryBoard or ShotColumn.BoardAt))
+            {
+                console.Error.WriteLine("no heading was recognised as a place of the ball: say which it is in the mapping, such as \"is\": \"arrowsBoard\" (docs/shots.md)");
             }
 
             if (proposal.Unrecognised.Count > 0)
             {
-                Console.Error.WriteLine($"not recognised, and left out: {string.Join(", ", proposal.Unrecognised)}");
+                console.Error.WriteLine($"not recognised, and left out: {string.Join(", ", proposal.Unrecognised)}");
             }
 
             return ExitCodes.Ok;

@@ -1,11 +1,11 @@
 namespace AimTrainer.Output;
 
-/// <summary>What is said before every session.</summary>
+/// <summary>What is said before every session; a drill that says the same in the same words is not said twice.</summary>
 internal static class Cautions
 {
     public static IReadOnlyList<string> Always { get; } =
     [
-        "nobody walks past the foul line to place or check a target: the lane is oiled and very slippery.",
-        "stop when the hand, wrist or arm hurts; this program asks and never tells anyone how much to throw.",
+        "Nobody walks past the foul line to place, check or measure a target: the lane beyond it is oiled and slippery.",
+        "Stop when the hand, wrist or arm hurts; this program asks and never tells anyone how much to throw.",
     ];
 }

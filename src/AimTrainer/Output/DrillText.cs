@@ -6,15 +6,15 @@ namespace AimTrainer.Output;
 /// <summary>Drills for people to read.</summary>
 internal static class DrillText
 {
-    public static void List(IEnumerable<(DrillScript Drill, bool Shipped)> drills, TextWriter output)
+    public static void List(IEnumerable<(DrillScript Drill, bool Shipped)> drills, UserConsole console)
     {
-        var table = new Table().Border(TableBorder.Simple).AddColumns("id", "minutes", "for", "purpose");
+        var table = Consoles.Table(("id", false), ("minutes", true), ("purpose", false));
         foreach (var (drill, shipped) in drills)
         {
-            table.AddRow(Markup.Escape(shipped ? drill.Id : $"{drill.Id} (own)"), $"{drill.AboutMinutes}", Markup.Escape(drill.WhoFor), Markup.Escape(drill.Purpose));
+            table.AddRow(new Text(shipped ? drill.Id : $"{drill.Id} (own)"), new Text($"{drill.AboutMinutes}"), new Text(drill.Purpose));
         }
 
-        Consoles.For(output).Write(table);
+        Consoles.Write(Consoles.For(console), table);
     }
 
     public static void Show(DrillScript drill, DrillSetting setting, TextWriter output)

@@ -25,5 +25,5 @@ internal static class Json
         where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
 
     /// <summary>Prints a document on standard output.</summary>
-    public static void Print<T>(T document) => Console.Out.WriteLine(JsonSerializer.Serialize(document, Document));
+    public static void Print<T>(UserConsole console, T document) => console.Out.WriteLine(JsonSerializer.Serialize(document, Document));
 }

@@ -9,17 +9,16 @@ internal static class LaneStrip
     public static string Draw(Target target, Board? crossing, bool held, Hand hand)
     {
         Span<char> boards = stackalloc char[LaneProfile.BoardCount];
+        var (first, last) = Painted(target);
         for (var i = 0; i < boards.Length; i++)
         {
-            var board = Board.FromBoards(i + 1);
-            boards[i] = board >= target.OutsideEdge && board <= target.InsideEdge ? '=' : (i + 1) % 5 == 0 ? '+' : '.';
+            boards[i] = i >= first && i <= last ? '=' : (i + 1) % 5 == 0 ? '+' : '.';
         }
 
-        // A target narrower than a board, or between two, still shows.
-        boards[Index(target.Centre)] = '=';
         if (crossing is { } crossed)
         {
-            boards[Index(crossed)] = held ? 'O' : 'x';
+            // A shot that is held lies on what is painted, also where its board is painted only in part.
+            boards[held ? Math.Clamp(Index(crossed), first, last) : Index(crossed)] = held ? 'O' : 'x';
         }
 
         if (hand == Hand.Right)
@@ -28,6 +27,15 @@ internal static class LaneStrip
         }
 
         return $"|{boards}|";
+    }
+
+    /// <summary>The boards whose middle is on the target; its centre's board where there is none, so that a narrow one still shows.</summary>
+    private static (int First, int Last) Painted(Target target)
+    {
+        var first = Math.Max(0, (int)Math.Ceiling(target.OutsideEdge.Boards) - 1);
+        var last = Math.Min(LaneProfile.BoardCount, (int)Math.Floor(target.InsideEdge.Boards)) - 1;
+        var centre = Index(target.Centre);
+        return first <= last ? (first, last) : (centre, centre);
     }
 
     private static int Index(Board board) => Math.Clamp((int)Math.Round(board.Boards, MidpointRounding.ToEven), 1, LaneProfile.BoardCount) - 1;

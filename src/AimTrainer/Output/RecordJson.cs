@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
@@ -7,7 +8,26 @@ namespace AimTrainer.Output;
 /// <summary>A whole session as JSON: the shape of a replay with who, when and what happened beside it.</summary>
 internal static class RecordJson
 {
-    public static void Write(Utf8JsonWriter writer, SessionSetup setup, DrillScript drill, SessionRecord record, string? where)
+    /// <summary>The document as text.</summary>
+    /// <param name="setup">The session.</param>
+    /// <param name="drill">Its drill.</param>
+    /// <param name="record">What was thrown.</param>
+    /// <param name="recordFile">Where the record is kept, when that is to be said.</param>
+    /// <param name="indented">For people to read, or on one line.</param>
+    public static string Of(
+        SessionSetup setup, DrillScript drill, SessionRecord record, string? recordFile, bool indented)
+    {
+        using var buffer = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(buffer, Json.Indented with { Indented = indented }))
+        {
+            Write(writer, setup, drill, record, recordFile);
+        }
+
+        return Encoding.UTF8.GetString(buffer.ToArray());
+    }
+
+    private static void Write(
+        Utf8JsonWriter writer, SessionSetup setup, DrillScript drill, SessionRecord record, string? recordFile)
     {
         writer.WriteStartObject();
         writer.WriteString("session"u8, setup.SessionId);
@@ -36,9 +56,9 @@ internal static class RecordJson
 
         writer.WriteEndArray();
         writer.WriteString("ended"u8, record.EndedWhy);
-        if (where is not null)
+        if (recordFile is not null)
         {
-            writer.WriteString("recordIn"u8, where);
+            writer.WriteString("recordFile"u8, recordFile);
         }
 
         writer.WriteEndObject();
@@ -53,7 +73,7 @@ internal static class RecordJson
         writer.WriteStartArray("shots"u8);
         foreach (var shot in block.Shots)
         {
-            SessionJson.WriteShot(writer, shot.Shot, shot.NextWidths);
+            SessionJson.WriteShot(writer, shot.Shot, shot.Shot.ThrownAt(), shot.NextWidths);
         }
 
         writer.WriteEndArray();

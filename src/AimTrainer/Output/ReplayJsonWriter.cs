@@ -34,7 +34,7 @@ internal sealed class ReplayJsonWriter : IDisposable
                 _writer.WriteStartArray("shots"u8);
                 break;
             case SessionEvent.ShotGraded graded:
-                SessionJson.WriteShot(_writer, graded.Shot, graded.NextWidths);
+                SessionJson.WriteShot(_writer, graded.Shot, graded.Shot.Shot.Time, graded.NextWidths);
                 _summary.Add(graded.Shot.Targets);
                 if (_writer.BytesPending > FlushAt)
                 {

@@ -7,11 +7,11 @@ namespace AimTrainer.Output;
 /// <summary>Writes shots and figures as the JSON of <c>replay --json</c> and <c>sessions show --json</c>; the shape is in docs/shots.md.</summary>
 internal static class SessionJson
 {
-    public static void WriteShot(Utf8JsonWriter writer, GradedShot shot, ValueList<NextWidth> nextWidths)
+    public static void WriteShot(Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths)
     {
         writer.WriteStartObject();
         writer.WriteNumber("number"u8, shot.Number);
-        if (shot.Shot.Time is { } time)
+        if (thrownAt is { } time)
         {
             writer.WriteString("time"u8, time);
         }
@@ -43,9 +43,9 @@ internal static class SessionJson
         }
 
         writer.WriteEndArray();
-        if (shot.VoidReason is { } reason2)
+        if (shot.VoidReason is { } why)
         {
-            writer.WriteString("void"u8, reason2);
+            writer.WriteString("void"u8, why);
         }
 
         writer.WriteEndObject();
@@ -93,7 +93,7 @@ internal static class SessionJson
     private static void WriteThreshold(Utf8JsonWriter writer, Threshold threshold)
     {
         writer.WriteStartObject("threshold"u8);
-        writer.WriteNumber("widthBoards"u8, threshold.Boards);
+        WriteNumber(writer, "widthBoards"u8, threshold.Boards);
         writer.WriteNumber("reversals"u8, threshold.Reversals);
         writer.WriteEndObject();
     }
@@ -131,7 +131,8 @@ internal static class SessionJson
     {
         if (value is { } number)
         {
-            writer.WriteNumber(name, number);
+            // As a decimal: a double prints very small numbers with an exponent. Twelve places are far below what is measured.
+            writer.WriteNumber(name, decimal.Round((decimal)number, 12) / 1.000000000000000000000000000000m);
         }
         else
         {

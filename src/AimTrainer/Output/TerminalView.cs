@@ -1,56 +1,98 @@
+using System.Globalization;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Spectre.Console;
 
 namespace AimTrainer.Output;
 
-/// <summary>A running session for the person at the terminal: what to aim at, what came of each shot, and the figures at the end.</summary>
+/// <summary>
+/// A session for the person at the terminal: what to aim at, what came of each shot, and the figures at the end. A row is at most
+/// 80 wide; where there is more room it also names its target.
+/// </summary>
 internal sealed class TerminalView : ISessionView
 {
+    private const int RoomForNames = 110;
+    private const int RoomForOf = 84;
+
     private readonly IAnsiConsole _console;
+    private readonly Lock _lock = new();
     private SessionSetup? _setup;
     private DrillScript? _drill;
     private Aim? _lastShown;
+    private int? _shotsOfBlock;
+    private int _throws;
 
-    public TerminalView(TextWriter output) => _console = Consoles.For(output);
+    public TerminalView(UserConsole console) : this(Consoles.For(console))
+    {
+    }
 
-    /// <summary>Whether the aim is printed whenever it changes: wanted where a person throws, noise where shots stream by.</summary>
+    public TerminalView(IAnsiConsole console) => _console = console;
+
+    /// <summary>Whether the aim is drawn whenever it changes: wanted where a person throws, noise where shots stream by.</summary>
     public bool SaysWhatToAimAt { get; init; }
 
-    public void Opened(SessionSetup setup, DrillScript drill, bool goesOn)
+    private bool HasRoomForNames => _console.Profile.Width >= RoomForNames;
+
+    public void Opened(SessionSetup setup, DrillScript drill, SessionSnapshot now, bool goesOn)
     {
         (_setup, _drill) = (setup, drill);
-        Line($"[bold]{Text(drill.Name)}[/] ({drill.Id})  for {Text(setup.Bowler)}, {Words.Of(setup.Hand)} hand{(setup.Simulated ? ", [yellow]simulated: every shot is invented[/]" : "")}");
-        Line(Text($"{drill.Purpose} About {drill.AboutMinutes} minutes. Session {setup.SessionId}{(goesOn ? ", gone on with" : "")}."));
-        foreach (var caution in Cautions.Always.Concat(drill.Cautions))
+        Heading(setup, drill, "");
+        Line(Text($"{drill.Purpose} About {drill.AboutMinutes} minutes."));
+        Line(Text($"Session {setup.SessionId}{(goesOn ? ", gone on with" : "")}, station {setup.Station}."));
+        foreach (var caution in Cautions.Always.Concat(drill.Cautions).Distinct())
         {
             Line($"[yellow]Take care:[/] {Text(caution)}");
         }
 
-        Line(Text($"The lane from above, {(setup.Hand == Hand.Right ? "board 39 on the left, 1 on the right" : "board 1 on the left, 39 on the right")}: = target, O held, x missed."));
+        Legend();
+        if (now is { Block: { } block, Shown: { } shown })
+        {
+            _shotsOfBlock = block.Until.Shots;
+            _throws = now.Throws;
+            Line("");
+            Line($"[bold]Block {now.BlockNumber} of {drill.Blocks.Count}: {Text(block.Name)}[/] ({Json.Word(block.Kind)}), {now.Throws}{(_shotsOfBlock is { } of ? $" of {of}" : "")} thrown");
+            ShowAim(shown);
+        }
+
+        if (now.Phase == SessionPhase.Paused)
+        {
+            Notice("paused: shots are set aside until you type resume");
+        }
     }
 
     public void Kept(LogEntry entry, SessionSnapshot now)
     {
-        foreach (var happened in entry.Events)
+        lock (_lock)
         {
-            Show(happened, now);
+            foreach (var happened in entry.Events)
+            {
+                Show(happened);
+            }
+
+            _throws = now.Throws;
         }
     }
 
     public void Notice(string text) => Line($"[yellow]{Text(text)}[/]");
 
-    public void Summary(SessionSetup setup, DrillScript drill, SessionRecord record, string? where)
+    public void Summary(SessionSetup setup, DrillScript drill, SessionRecord record, string? recordFile)
     {
-        Line("");
+        _setup = setup;
         foreach (var block in record.Blocks)
         {
+            Line("");
             SummaryOf(block);
         }
 
+        if (record.Blocks.AsEnumerable().Any(block => block.Summary.PerTarget.Count > 0))
+        {
+            Line("[grey]In boards. Bias: the mean miss. Variable: the scatter around it. Absolute: the mean size of a miss. Total: bias and scatter together.[/]");
+        }
+
+        Line("");
         if (record.SetAside.Count > 0)
         {
-            Line(Text($"{record.SetAside.Count} shots came when none counted; they are kept, not graded."));
+            Line(Text($"{Words.Count(record.SetAside.Count, "shot")} came when none counted; kept, not graded."));
         }
 
         foreach (var note in record.Notes)
@@ -68,50 +110,71 @@ internal sealed class TerminalView : ISessionView
             Line("[yellow]This was the simulated bowler: every shot is invented.[/]");
         }
 
-        if (where is not null)
+        if (recordFile is not null)
         {
-            Line(Text(where));
+            Line(Text($"The record is in {recordFile}; see: aimtrainer sessions show {setup.SessionId}"));
         }
     }
 
-    /// <summary>A stored session: who and when, every shot, the figures.</summary>
-    public void Record(SessionSetup setup, DrillScript drill, SessionRecord record)
+    /// <summary>A session that is over: who and when, every shot, the figures.</summary>
+    /// <param name="setup">The session.</param>
+    /// <param name="drill">Its drill.</param>
+    /// <param name="record">What was thrown.</param>
+    /// <param name="source">Where it comes from, in a few words.</param>
+    public void Record(SessionSetup setup, DrillScript drill, SessionRecord record, string source)
     {
-        _setup = setup;
-        Line($"[bold]{Text(drill.Name)}[/] ({drill.Id})  {Text(setup.Bowler)}, {Words.Of(setup.Hand)} hand, station {setup.Station}");
-        Line(Text(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Session {setup.SessionId}, {setup.At:yyyy-MM-dd HH:mm} UTC")));
+        (_setup, _drill) = (setup, drill);
+        Heading(setup, drill, source);
+        Legend();
         foreach (var block in record.Blocks)
         {
             Line("");
-            Line($"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}{(block.Began.Attempt > 1 ? $", attempt {block.Began.Attempt}" : "")})");
+            Line($"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}{Attempt(block.Began)})");
+            _lastShown = null;
             foreach (var shot in block.Shots)
             {
-                ShowTargets(shot.Shot, shot.Shot.VoidReason is { } why ? $"does not count: {why}" : shot.AsFirstGraded is null ? "" : "corrected");
+                ShowTargets(shot.Shot, "");
+                ShowComparability(shot.Shot);
+                if (shot.AsFirstGraded is not null)
+                {
+                    Notice("     corrected by hand; both values are kept");
+                }
+
+                if (shot.Shot.VoidReason is { } why)
+                {
+                    Notice($"     does not count: {why}");
+                }
             }
         }
 
         Summary(setup, drill, record, null);
     }
 
-    private void Show(SessionEvent happened, SessionSnapshot now)
+    private void Heading(SessionSetup setup, DrillScript drill, string source) => Line(
+        $"[bold]{Text(drill.Name)}[/] ({Text(drill.Id)}) for {Text(setup.Bowler)}, {Words.Of(setup.Hand)} hand{(setup.Simulated ? ", [yellow]simulated: every shot is invented[/]" : "")}{Text(source.Length > 0 ? $"; {source}" : "")}");
+
+    private void Legend() =>
+        Line(Text($"The lane from above, board {(_setup!.Hand == Hand.Right ? "39 on the left, 1 on the right" : "1 on the left, 39 on the right")}: = target, O held, x missed, ~ worked out."));
+
+    private void Show(SessionEvent happened)
     {
         switch (happened)
         {
             case SessionEvent.BlockBegan began:
-                Line("");
-                Line($"[bold]Block {began.Block + 1} of {_drill!.Blocks.Count}: {Text(began.Name)}[/] ({Json.Word(began.BlockKind)}{(began.Attempt > 1 ? $", attempt {began.Attempt}" : "")})");
                 _lastShown = null;
+                _throws = 0;
+                _shotsOfBlock = _drill!.Blocks[began.Block].Until.Shots;
+                Line("");
+                Line($"[bold]Block {began.Block + 1} of {_drill.Blocks.Count}: {Text(began.Name)}[/] ({Json.Word(began.BlockKind)}{Attempt(began)})");
                 break;
             case SessionEvent.AimShown shown when SaysWhatToAimAt && shown.Aim != _lastShown:
-                _lastShown = shown.Aim;
-                foreach (var target in shown.Aim.Targets)
-                {
-                    Line($"     {Strip(target.Target, null, false)} aim at {Text(target.Name)}: {Text(Words.Target(target.Target))}");
-                }
-
+                ShowAim(shown.Aim);
                 break;
             case SessionEvent.ShotGraded graded:
-                Show(graded, now);
+                _throws++;
+                ShowTargets(graded.Shot, Progress());
+                ShowComparability(graded.Shot);
+                ShowWidths(graded);
                 break;
             case SessionEvent.ShotSetAside aside:
                 Notice($"     set aside, not graded: {aside.Why}");
@@ -149,80 +212,143 @@ internal sealed class TerminalView : ISessionView
         }
     }
 
-    private void Show(SessionEvent.ShotGraded graded, SessionSnapshot now)
+    private static string Attempt(SessionEvent.BlockBegan began) => began.Attempt > 1 ? $", attempt {began.Attempt}" : "";
+
+    private string Progress()
     {
-        ShowTargets(graded.Shot, Progress(graded, now));
-        if (graded.Shot.Comparability.IsComparable == false)
+        if (_shotsOfBlock is not { } of)
         {
-            Notice($"     not the same throw: {string.Join("; ", graded.Shot.Comparability.Reasons)}");
+            return "";
         }
 
+        var all = of.ToString(CultureInfo.InvariantCulture);
+        var thrown = _throws.ToString(CultureInfo.InvariantCulture).PadLeft(all.Length);
+        return _console.Profile.Width >= RoomForOf ? $"{thrown} of {all}" : $"{thrown}/{all}";
+    }
+
+    private void ShowAim(Aim aim)
+    {
+        _lastShown = aim;
+        foreach (var target in aim.Targets)
+        {
+            var strip = SaysWhatToAimAt ? Strip(target.Target, null, false) : "";
+            var words = Text($"aim at {target.Name}: {Words.Target(target.Target)}");
+            Line(HasRoomForNames ? $"    {strip} {words}" : $"    {words}");
+            if (!HasRoomForNames && SaysWhatToAimAt)
+            {
+                Line($"    {strip}");
+            }
+        }
+    }
+
+    private void ShowTargets(GradedShot shot, string progress)
+    {
+        if (!HasRoomForNames && !IsAtThePlacesOf(_lastShown, shot))
+        {
+            ShowAim(new Aim(shot.Aim, shot.Targets.AsEnumerable().Select(result => new NamedTarget(result.Name, result.Target)).ToValueList()));
+        }
+
+        for (var i = 0; i < shot.Targets.Count; i++)
+        {
+            var result = shot.Targets[i];
+            var number = i == 0 ? shot.Number.ToString(CultureInfo.InvariantCulture) : "";
+            var name = HasRoomForNames ? $"{(progress.Length > 0 ? (i == 0 ? progress : "").PadRight(progress.Length + 2) : "")}{result.Name}, {Words.Boards(result.Target.Width)} wide" : i == 0 ? progress : "";
+            var row = $"{number,3} {Strip(result.Target, result.Crossing.Board, result.Grade?.Holds == true)} {Outcome(result)}";
+            Line(name.Length > 0 ? $"{row}  [grey]{Text(name)}[/]" : row.TrimEnd());
+        }
+    }
+
+    private string Outcome(TargetResult result)
+    {
+        if (result is not { Grade: { } grade, Crossing.Board: { } board, Miss: { } miss })
+        {
+            return $"[grey]{"not measured",-27}[/]";
+        }
+
+        var about = result.Crossing.Kind == CrossingKind.Interpolated ? "~" : "";
+        return Text($"{about + Words.TwoPlaces(board.Boards),6} {Words.Miss(miss.Boards, _setup!.Hand),-11} ") + $"[{(grade.Holds ? "green" : "red")}]{Text($"{grade.Name,-6}")}[/] {grade.Points}";
+    }
+
+    private static bool IsAtThePlacesOf(Aim? aim, GradedShot shot) => aim is not null && aim.Targets.Count == shot.Targets.Count
+        && aim.Targets.AsEnumerable().Zip(shot.Targets.AsEnumerable(), (shown, thrown) => shown.Name == thrown.Name
+            && shown.Target.Centre == thrown.Target.Centre && shown.Target.Distance == thrown.Target.Distance).All(same => same);
+
+    private void ShowComparability(GradedShot shot)
+    {
+        if (shot.Comparability.IsComparable == false)
+        {
+            Notice($"     not the same throw: {string.Join("; ", shot.Comparability.Reasons)}");
+        }
+    }
+
+    private void ShowWidths(SessionEvent.ShotGraded graded)
+    {
         for (var i = 0; i < graded.NextWidths.Count; i++)
         {
             var (next, target) = (graded.NextWidths[i], graded.Shot.Targets[i]);
             if (next.Width != target.Target.Width)
             {
-                Line(Text($"     {target.Name}: {(next.Width < target.Target.Width ? "narrower" : "wider")}, {next.Width} boards from now on{(next.Uncertain ? " (not yet sure)" : "")}"));
+                Line(Text($"     {target.Name}: {(next.Width < target.Target.Width ? "narrower" : "wider")}, {Words.Boards(next.Width)} from now on{(next.Uncertain ? " (not yet sure)" : "")}"));
             }
-        }
-    }
-
-    private static string Progress(SessionEvent.ShotGraded graded, SessionSnapshot now) =>
-        now.Block?.Until.Shots is { } of && now.Throws > 0 ? $"{now.Throws} of {of}" : $"shot {graded.Shot.Number}";
-
-    private void ShowTargets(GradedShot shot, string progress)
-    {
-        for (var i = 0; i < shot.Targets.Count; i++)
-        {
-            var result = shot.Targets[i];
-            var number = i == 0 ? shot.Number.ToString(System.Globalization.CultureInfo.InvariantCulture).PadLeft(4) : "    ";
-            var held = result.Grade?.Holds == true;
-            var colour = result.Grade is null ? "grey" : held ? "green" : "red";
-            var outcome = result is { Grade: { } grade, Crossing.Board: { } board, Miss: { } miss }
-                ? $"board {board}{(result.Crossing.Kind == CrossingKind.Interpolated ? " (worked out)" : "")}, {Words.Miss(miss, _setup!.Hand)}: [{colour}]{Text(grade.Name)}[/], {grade.Points}"
-                : $"[{colour}]not measured[/]";
-            Line($"{number} {Strip(result.Target, result.Crossing.Board, held)} {Text(result.Name)} {Text(result.Target.Width.ToString())} wide at {Text(result.Target.Centre.ToString())}: {outcome}{(i == 0 && progress.Length > 0 ? $"   [grey]{progress}[/]" : "")}");
         }
     }
 
     private void SummaryOf(BlockRecord block)
     {
         var counted = block.Shots.AsEnumerable().Count(shot => shot.Shot.VoidReason is null);
-        var table = new Table().Border(TableBorder.Simple)
-            .Title($"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}): {counted} shots, {block.Summary.Points} points{(block.Ended is { } over ? $", {Text(Words.Ended(over.Why))}" : "")}", Style.Plain)
-            .AddColumns("target", "graded", "held", "rate (95 % limits)", "bias", "variable", "absolute", "total", "from..to");
-        foreach (var target in block.Summary.PerTarget)
-        {
-            table.AddRow(
-                Text(target.Name),
-                $"{target.Graded} of {target.Shots}",
-                $"{target.Hits}",
-                target.HitRate is null ? "-" : $"{Words.Percent(target.HitRate)} ({Words.Percent(target.HitRateLow)} to {Words.Percent(target.HitRateHigh)})",
-                Words.Number(target.ConstantErrorBoards),
-                Words.Number(target.VariableErrorBoards),
-                Words.Number(target.AbsoluteErrorBoards),
-                Words.Number(target.TotalErrorBoards),
-                target.Graded == 0 ? "-" : $"{target.MinBoard}..{target.MaxBoard}");
-        }
-
+        var shots = counted == 0 ? "no shots" : $"{Words.Count(counted, "shot")}, {Words.Count(block.Summary.Points, "point")}";
+        Line($"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}{Attempt(block.Began)}): {shots}{(block.Ended is { } over ? $"; {Text(Words.Ended(over.Why))}" : "")}");
         if (counted > 0)
         {
-            _console.Write(table);
+            Consoles.Write(_console, Figures(block));
         }
-        else
+
+        foreach (var target in block.Summary.PerTarget.AsEnumerable().Where(target => target.Graded < target.Shots))
         {
-            Line($"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}): no shots");
+            Line(Text($"{target.Name}: {target.Shots - target.Graded} of {Words.Count(target.Shots, "shot")} not measured; they count for nothing"));
         }
 
         foreach (var threshold in block.Ended?.Thresholds ?? [])
         {
-            Line(Text($"  {threshold.Target}: hits and misses balance at {Words.Number(threshold.Threshold.Boards)} boards (mean of the last {threshold.Threshold.Reversals} reversals)"));
+            Line(Text($"{threshold.Target}: hits and misses balance at {Words.Number(threshold.Threshold.Boards)} boards (mean of the last {threshold.Threshold.Reversals} reversals)"));
         }
+    }
+
+    private Table Figures(BlockRecord block)
+    {
+        // A terminal of 80 has no room for all: absolute and total error then stay in the record.
+        var table = HasRoomForNames
+            ? Consoles.Table(("target", false), ("held", true), ("rate (95 % limits)", true), ("bias", true), ("variable", true), ("from..to", true), ("absolute", true), ("total", true))
+            : Consoles.Table(("target", false), ("held", true), ("rate (limits)", true), ("bias", true), ("variable", true), ("from..to", true));
+        foreach (var target in block.Summary.PerTarget)
+        {
+            List<string> cells =
+            [
+                Clean(target.Name),
+                $"{target.Hits} of {target.Graded}",
+                target.HitRate is null ? "-" : $"{Words.Percent(target.HitRate)} ({Words.WholePercent(target.HitRateLow)} to {Words.WholePercent(target.HitRateHigh)})",
+                target.ConstantErrorBoards is { } bias ? Words.Miss(bias, _setup!.Hand) : "-",
+                Words.TwoPlaces(target.VariableErrorBoards),
+                target.Graded == 0 ? "-" : $"{target.MinBoard}..{target.MaxBoard}",
+            ];
+            if (HasRoomForNames)
+            {
+                cells.AddRange([Words.TwoPlaces(target.AbsoluteErrorBoards), Words.TwoPlaces(target.TotalErrorBoards)]);
+            }
+
+            table.AddRow(cells.Select(cell => new Text(cell)));
+        }
+
+        return table;
     }
 
     private string Strip(Target target, Board? crossing, bool held) => Text(LaneStrip.Draw(target, crossing, held, _setup!.Hand));
 
-    private static string Text(string words) => Markup.Escape(words);
+    private static string Text(string words) => Markup.Escape(Clean(words));
+
+    /// <summary>Names and notes come from files and people: no control code of theirs reaches the terminal.</summary>
+    private static string Clean(string words) => words.AsSpan().ContainsAnyInRange('\0', '\u001f') || words.AsSpan().ContainsAnyInRange('\u007f', '\u009f')
+        ? string.Concat(words.Select(letter => char.IsControl(letter) ? ' ' : letter)) : words;
 
     private void Line(string markup) => _console.MarkupLine(markup);
 }

@@ -8,7 +8,7 @@ namespace AimTrainer.Setup;
 internal static class DataPlace
 {
     /// <summary>The folder the user named, or null for the usual place.</summary>
-    public static string? Named(ParseResult parsed) => parsed.GetValue(CommonOptions.Data)?.FullName;
+    public static string? Named(ParseResult parsed) => parsed.GetValue<string?>(CommonOptions.DataName) is { } named ? Path.GetFullPath(named) : null;
 
     /// <summary>The folder in use.</summary>
     public static string Of(ParseResult parsed) => Named(parsed) ?? DataFolder.UsualPlace();

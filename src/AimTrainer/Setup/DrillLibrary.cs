@@ -27,8 +27,7 @@ internal sealed class DrillLibrary(string? ownFolder)
         var file = File.Exists(fileOrId) ? fileOrId : Files().FirstOrDefault(known => Path.GetFileNameWithoutExtension(known) == fileOrId);
         if (file is null)
         {
-            throw new UserException(
-                $"{fileOrId}: no such file, and no drill of that id; allowed: a drill file, or one of {string.Join(", ", Files().Select(Path.GetFileNameWithoutExtension))}");
+            throw NotFound(fileOrId);
         }
 
         var bytes = UserFiles.ReadAllBytes(file);
@@ -36,6 +35,19 @@ internal sealed class DrillLibrary(string? ownFolder)
         return read.Value is { } drill
             ? new DrillSource(drill, DrillHash.Of(bytes), Encoding.UTF8.GetString(bytes))
             : throw UserException.Of(read.Problems);
+    }
+
+    private UserException NotFound(string fileOrId)
+    {
+        if (Directory.Exists(fileOrId))
+        {
+            return new UserException($"{fileOrId}: is a folder; name a drill file in it, or the id of a drill (see: aimtrainer drill list)");
+        }
+
+        var ids = Files().Select(file => Path.GetFileNameWithoutExtension(file)!).ToList();
+        return Likeness.Nearest(fileOrId, ids) is { } nearest
+            ? new UserException($"{fileOrId}: no such file, and no drill of that id; did you mean {nearest}? (see: aimtrainer drill list)")
+            : new UserException($"{(fileOrId.Length == 0 ? "(nothing)" : fileOrId)}: no such file, and no drill of that id; allowed: a drill file, or one of {string.Join(", ", ids)}");
     }
 
     private static IEnumerable<string> DrillsIn(string folder) =>

@@ -11,6 +11,9 @@ internal sealed class FirstShots
 
     private FirstShots(IEnumerator<FeedItem> items) => _rest = items;
 
+    /// <summary>Whether there is any shot at all.</summary>
+    public bool Any { get; private set; }
+
     /// <summary>Who threw the first shot, when the source says so.</summary>
     public string? Bowler { get; private set; }
 
@@ -28,6 +31,7 @@ internal sealed class FirstShots
             first._read.Add(items.Current);
             if (items.Current is FeedItem.ShotRead shot)
             {
+                first.Any = true;
                 first.Bowler = shot.Bowler;
                 first.Hand = shot.Hand;
                 first.Time = shot.Shot.Time;

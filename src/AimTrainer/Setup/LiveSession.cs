@@ -30,8 +30,8 @@ internal sealed class LiveSession : IAsyncDisposable
     /// <summary>Cancelled by Ctrl+C or a request to stop.</summary>
     public CancellationToken Stopping { get; }
 
-    /// <summary>Where the record is, for a person.</summary>
-    public string Where => $"The record is in {_folder.DatabaseFile}; see: aimtrainer sessions list";
+    /// <summary>The file that holds the record.</summary>
+    public string RecordFile => _folder.DatabaseFile;
 
     public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view)
     {
@@ -71,7 +71,7 @@ internal sealed class LiveSession : IAsyncDisposable
     public async Task StartAsync(SessionSetup setup, DrillSource drill, DateTimeOffset? at = null)
     {
         Accepted(await Station.StartAsync(setup, drill, Stopping).ConfigureAwait(false));
-        _view.Opened(setup, drill.Script, goesOn: false);
+        _view.Opened(setup, drill.Script, Station.Snapshot, goesOn: false);
         await FollowAsync(new SessionInput.Begin(at ?? Clock.GetUtcNow())).ConfigureAwait(false);
     }
 
@@ -79,7 +79,7 @@ internal sealed class LiveSession : IAsyncDisposable
     public async Task GoOnAsync(StoredSession stored)
     {
         Accepted(await Station.GoOnAsync(stored, Stopping).ConfigureAwait(false));
-        _view.Opened(stored.Setup, Station.Snapshot.Drill!, goesOn: true);
+        _view.Opened(stored.Setup, Station.Snapshot.Drill!, Station.Snapshot, goesOn: true);
         if (Station.Snapshot.Phase == SessionPhase.Waiting)
         {
             await FollowAsync(new SessionInput.Begin(Clock.GetUtcNow())).ConfigureAwait(false);
@@ -118,7 +118,7 @@ internal sealed class LiveSession : IAsyncDisposable
         if (Station.Snapshot is { Setup: { } setup, Drill: { } drill })
         {
             var record = await SessionReader.RecordAsync(_store, setup.SessionId, CancellationToken.None).ConfigureAwait(false);
-            _view.Summary(setup, drill, record, Where);
+            _view.Summary(setup, drill, record, RecordFile);
         }
     }
 

@@ -10,7 +10,7 @@ namespace AimTrainer.Setup;
 /// <summary>The options from which a session is set up.</summary>
 internal sealed class SessionOptions
 {
-    public Option<string?> Bowler { get; } = new("--bowler") { Description = "The bowler's name in the records.", HelpName = "NAME" };
+    public Option<string?> Bowler { get; } = new("--bowler") { Description = "The bowler's name in the records.", HelpName = "NAME", CustomParser = result => CommonOptions.NotEmpty(result, "--bowler", "a name") };
 
     public Option<Hand?> Hand { get; } = CommonOptions.Hand();
 

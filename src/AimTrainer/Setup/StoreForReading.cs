@@ -11,6 +11,10 @@ internal static class StoreForReading
         using var folder = DataFolder.OpenForReading(dataFolder);
         return folder.HasRecord
             ? SqliteSessionStore.Open(folder)
-            : throw new UserException($"{folder.FolderPath}: no record here yet; run a session first (aimtrainer demo), or name another folder with --data");
+            : throw NoRecord(folder);
     }
+
+    /// <summary>There is nothing to read yet.</summary>
+    public static UserException NoRecord(DataFolder folder) =>
+        new($"{folder.FolderPath}: no record here yet; run a session first (aimtrainer demo), or name another folder with --data");
 }

@@ -7,23 +7,23 @@ namespace AimTrainer.Setup;
 /// <summary>Takes shots and a coach's words from the terminal, a line each, until the session or the input ends.</summary>
 internal static class TerminalLoop
 {
-    public static async Task RunAsync(LiveSession live, ISessionView view, CancellationToken cancellationToken)
+    public static async Task RunAsync(UserConsole console, LiveSession live, ISessionView view, CancellationToken cancellationToken)
     {
-        var person = !Console.IsInputRedirected;
+        var person = console.PersonTypes;
         if (person)
         {
             view.Notice("Type where the ball crossed, as 10.5 or 10.5/7 for a line; help lists the other words.");
             if (live.Station.Snapshot is { Drill.AsksHowArmFeels: true, NextNumber: 1 })
             {
                 view.Notice("How does the arm feel? Your answer is noted. If it hurts, do not throw; a doctor or therapist can help, this program cannot.");
-                var answer = await ReadLineAsync(cancellationToken).ConfigureAwait(false);
+                var answer = await ReadLineAsync(console, cancellationToken).ConfigureAwait(false);
                 await live.FollowAsync(new SessionInput.TakeNote(live.Clock.GetUtcNow(), $"arm before the first shot: {(string.IsNullOrWhiteSpace(answer) ? "not said" : answer.Trim())}")).ConfigureAwait(false);
             }
         }
 
         while (live.Station.Snapshot.Phase != SessionPhase.Ended)
         {
-            if (await ReadLineAsync(cancellationToken).ConfigureAwait(false) is not { } line || !await TakeAsync(line, live, view).ConfigureAwait(false))
+            if (await ReadLineAsync(console, cancellationToken).ConfigureAwait(false) is not { } line || !await TakeAsync(line, live, view).ConfigureAwait(false))
             {
                 return;
             }
@@ -74,6 +74,6 @@ internal static class TerminalLoop
     }
 
     // A terminal's reader blocks even when asked to wait: the session must be able to end without a last key press.
-    private static Task<string?> ReadLineAsync(CancellationToken cancellationToken) =>
-        Task.Run(Console.In.ReadLine, cancellationToken).WaitAsync(cancellationToken);
+    private static Task<string?> ReadLineAsync(UserConsole console, CancellationToken cancellationToken) =>
+        Task.Run(console.In.ReadLine, cancellationToken).WaitAsync(cancellationToken);
 }
