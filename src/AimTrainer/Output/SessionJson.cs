@@ -39,7 +39,7 @@ internal static class SessionJson
         writer.WriteStartArray("nextWidthsBoards"u8);
         foreach (var next in nextWidths)
         {
-            writer.WriteNumberValue(next.Width.Boards);
+            writer.WriteNumberValue(next.Width.ExactBoards);
         }
 
         writer.WriteEndArray();
@@ -103,16 +103,16 @@ internal static class SessionJson
         writer.WriteStartObject();
         writer.WriteString("name"u8, target.Name);
         writer.WriteNumber("distanceFeet"u8, target.Target.Distance.Value);
-        writer.WriteNumber("centreBoard"u8, target.Target.Centre.Boards);
-        writer.WriteNumber("widthBoards"u8, target.Target.Width.Boards);
+        writer.WriteNumber("centreBoard"u8, target.Target.Centre.ExactBoards);
+        writer.WriteNumber("widthBoards"u8, target.Target.Width.ExactBoards);
         writer.WriteString("crossing"u8, target.Crossing.Kind switch
         {
             CrossingKind.Measured => "measured"u8,
             CrossingKind.Interpolated => "interpolated"u8,
             _ => "unknown"u8,
         });
-        WriteNumber(writer, "crossingBoard"u8, target.Crossing.Board?.Boards);
-        WriteNumber(writer, "missBoards"u8, target.Miss?.Boards);
+        WriteExact(writer, "crossingBoard"u8, target.Crossing.Board?.ExactBoards);
+        WriteExact(writer, "missBoards"u8, target.Miss?.ExactBoards);
         if (target.Grade is { } grade)
         {
             writer.WriteString("grade"u8, grade.Name);
@@ -133,6 +133,18 @@ internal static class SessionJson
         {
             // As a decimal: a double prints very small numbers with an exponent. Twelve places are far below what is measured.
             writer.WriteNumber(name, decimal.Round((decimal)number, 12) / 1.000000000000000000000000000000m);
+        }
+        else
+        {
+            writer.WriteNull(name);
+        }
+    }
+
+    private static void WriteExact(Utf8JsonWriter writer, ReadOnlySpan<byte> name, decimal? value)
+    {
+        if (value is { } number)
+        {
+            writer.WriteNumber(name, number);
         }
         else
         {
