@@ -318,8 +318,8 @@ internal sealed class TerminalView : ISessionView
     {
         // A terminal of 80 has no room for all: absolute and total error then stay in the record.
         var table = HasRoomForNames
-            ? Consoles.Table(("target", false), ("held", true), ("rate (95 % limits)", true), ("bias", true), ("variable", true), ("from..to", true), ("absolute", true), ("total", true))
-            : Consoles.Table(("target", false), ("held", true), ("rate (limits)", true), ("bias", true), ("variable", true), ("from..to", true));
+            ? Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (95 % limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number), ("absolute", ColumnKind.Number), ("total", ColumnKind.Number))
+            : Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number));
         foreach (var target in block.Summary.PerTarget)
         {
             List<string> cells =
