@@ -111,7 +111,7 @@ public sealed class DataFolder : IDisposable
         try
         {
             var text = File.ReadAllText(Path.Combine(path, HolderName));
-            return int.TryParse(text, CultureInfo.InvariantCulture, out var pid) ? string.Create(CultureInfo.InvariantCulture, $" (process {pid})") : "";
+            return int.TryParse(text, CultureInfo.InvariantCulture, out var pid) ? FormattableString.Invariant($" (process {pid})") : "";
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
@@ -122,6 +122,7 @@ public sealed class DataFolder : IDisposable
     private static bool IsHeldElsewhere(IOException exception)
     {
         const int SharingViolation = unchecked((int)0x80070020), WouldBlockOnLinux = 11, WouldBlockOnMac = 35;
-        return exception.HResult == (OperatingSystem.IsWindows() ? SharingViolation : OperatingSystem.IsMacOS() ? WouldBlockOnMac : WouldBlockOnLinux);
+        return exception.HResult
+            == (OperatingSystem.IsWindows() ? SharingViolation : OperatingSystem.IsMacOS() ? WouldBlockOnMac : WouldBlockOnLinux);
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using AimTrainer.Sessions;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace AimTrainer.Store.Sqlite;
 
@@ -52,6 +53,7 @@ internal static class SqliteDatabase
     public static RecordContext ContextOver(SqliteConnection connection, bool owns = false) =>
         new(new DbContextOptionsBuilder<RecordContext>()
             .UseSqlite(connection, owns, sqlite => sqlite.MigrationsAssembly(typeof(SqliteDatabase).Assembly))
+            .ReplaceService<IMigrationsSqlGenerator, RecordTables>()
             .Options);
 
     /// <summary>Runs statements that give no answer.</summary>

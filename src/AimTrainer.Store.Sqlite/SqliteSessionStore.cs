@@ -58,7 +58,8 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
         ArgumentException.ThrowIfNullOrWhiteSpace(setup.Bowler, nameof(setup));
         if (setup.DrillHash != drill.Hash || setup.DrillId != drill.Script.Id)
         {
-            throw new ArgumentException($"the setup is for drill {setup.DrillId} ({setup.DrillHash}), not {drill.Script.Id} ({drill.Hash})", nameof(setup));
+            throw new ArgumentException(
+                $"the setup is for drill {setup.DrillId} ({setup.DrillHash}), not {drill.Script.Id} ({drill.Hash})", nameof(setup));
         }
 
         return Writer.KeepAsync(new Work.NewSession(setup, JsonSerializer.Serialize(setup, DomainJson.Options), drill), cancellationToken);
@@ -120,7 +121,8 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
     {
         if (!File.Exists(file))
         {
-            return mayMigrate ? false : throw new StoreUnavailableException($"{file}: there is no record here yet. Run a session first (aimtrainer demo)");
+            return mayMigrate ? false : throw new StoreUnavailableException(
+                $"{file}: there is no record here yet. Run a session first (aimtrainer demo)");
         }
 
         using var connection = SqliteDatabase.OpenForReading(file);

@@ -33,7 +33,8 @@ public sealed partial class RecordContext(DbContextOptions<RecordContext> option
     /// <inheritdoc/>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
-        // Every index costs each shot a page; only those are made that are asked for below.
+        // Every index costs each write a page; only those are made that are asked for below. A bowler's shots are found through
+        // the bowler's sessions.
         configurationBuilder.Conventions.Remove<ForeignKeyIndexConvention>();
 
         // UTC date and time: text that sorts in SQLite, a time stamp in PostgreSQL. The offset that a person saw is in the JSON.
@@ -79,9 +80,7 @@ public sealed partial class RecordContext(DbContextOptions<RecordContext> option
         modelBuilder.Entity<GradedShotRow>(shot =>
         {
             shot.ToTable("graded_shots").HasKey(row => new { row.SessionKey, row.Number });
-            shot.HasIndex(row => new { row.BowlerId, row.At, row.SessionKey, row.Number });
             shot.HasOne(row => row.Session).WithMany().HasForeignKey(row => row.SessionKey);
-            shot.HasOne<BowlerRow>().WithMany().HasForeignKey(row => row.BowlerId);
             shot.HasOne<BallRow>().WithMany().HasForeignKey(row => row.BallId);
         });
         modelBuilder.Entity<ShotTargetRow>(target =>

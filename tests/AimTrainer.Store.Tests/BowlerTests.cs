@@ -102,7 +102,7 @@ public sealed class BowlerTests : IDisposable
     [Fact]
     public async Task FindBowlerAsync_MoreThanTwoHundredShots_LooksAtTheNewest()
     {
-        // The times of the shots rise with their numbers: 250 old ones are all but 50 pushed out.
+        // Of the 200 looked at, 101 are new: one more than the old ones.
         await KeepAsync(
             _record.Store, Setup(), [.. Enumerable.Repeat(Shot(laydown: 30), 250), .. Enumerable.Repeat(Shot(laydown: 12), 101)]);
         Assert.Equal(Board.FromBoards(12), (await _record.Store.FindBowlerAsync("Ann Lee", Cancel))!.Baseline.Laydown);

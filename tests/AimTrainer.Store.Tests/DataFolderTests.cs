@@ -70,7 +70,8 @@ public sealed class DataFolderTests : IDisposable
         File.WriteAllText(_folder.File("aimtrainer.pid"), "not a number");
 
         // The other process takes the very lock that DataFolder takes, says so, and then waits to be killed.
-        using var other = Process.Start(new ProcessStartInfo("/usr/bin/flock", ["--no-fork", _folder.File("aimtrainer.lock"), "sh", "-c", "echo held; exec cat"])
+        using var other = Process.Start(new ProcessStartInfo(
+            "/usr/bin/flock", ["--no-fork", _folder.File("aimtrainer.lock"), "sh", "-c", "echo held; exec cat"])
         {
             RedirectStandardOutput = true,
             RedirectStandardInput = true,

@@ -81,7 +81,7 @@ public sealed class ListingTests : IDisposable
         AssertPlan(tables.Listing(new SessionFilter()), "IX_sessions_started_at");
         AssertPlan(tables.Listing(new SessionFilter { Bowler = "Bowler 7" }), "IX_sessions_bowler_id_started_at");
         AssertPlan(tables.Listing(new SessionFilter { Station = 7 }), "IX_sessions_station_started_at");
-        AssertPlan(tables.CountingShots(1, Hand.Right).Cast<object>(), "IX_graded_shots_bowler_id_at_session_key_number");
+        AssertPlan(tables.CountingShots(1, Hand.Right), "IX_sessions_bowler_id_started_at");
         AssertPlan(tables.Steps("s7"), "log_steps_1");
         Assert.Equal(25, (await _record.Store.ListAsync(new SessionFilter { Bowler = "BOWLER 7" }, Cancel)).Count);
     }

@@ -25,7 +25,18 @@ internal static class Scenario
                 {
                     Name = "second arrow",
                     Kind = BlockKind.Training,
-                    Aims = [new AimPlan("arrow 2", [new TargetPlan { Name = "arrow 2", Place = new TargetPlace.AtMark(MarkerKind.Arrow, 2, BoardOffset.Zero), Sizing = new FixedSizing() }])],
+                    Aims =
+                    [
+                        new AimPlan("arrow 2",
+                        [
+                            new TargetPlan
+                            {
+                                Name = "arrow 2",
+                                Place = new TargetPlace.AtMark(MarkerKind.Arrow, 2, BoardOffset.Zero),
+                                Sizing = new FixedSizing(),
+                            },
+                        ]),
+                    ],
                     Order = new Order.Serial(),
                     Until = new BlockEnd { Shots = 10 },
                     Feedback = new Feedback(new FeedbackWhen.Every(), FeedbackSays.Exact),
@@ -62,7 +73,8 @@ internal static class Scenario
 
     public static Aim Line { get; } = new("line", [At("arrows", 10, 15), At("downlane", 7, 42)]);
 
-    public static Shot Shot(double arrows = 10.25, double? laydown = 14, double? mph = 17.2, SpeedPlace place = SpeedPlace.Release, string? ball = null) =>
+    public static Shot Shot(
+        double arrows = 10.25, double? laydown = 14, double? mph = 17.2, SpeedPlace place = SpeedPlace.Release, string? ball = null) =>
         Shot(reading =>
         {
             reading.AddCrossing(15, arrows);

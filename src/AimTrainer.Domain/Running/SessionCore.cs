@@ -30,7 +30,9 @@ public static class SessionCore
     public static SessionStep Apply(SessionState state, SessionInput input)
     {
         var stepper = new SessionStepper(state, input.At);
-        var refusal = state.Phase == SessionPhase.Ended ? "the session is over: start a new one" : Follow(stepper, state, input);
+        var refusal = state.Phase == SessionPhase.Ended && !IsAboutThePast(input)
+            ? "the session is over: start a new one (its shots can still be voided or corrected)"
+            : Follow(stepper, state, input);
         return refusal is null ? stepper.Result() : new SessionStep(state, [], refusal);
     }
 
@@ -53,12 +55,15 @@ public static class SessionCore
         SessionInput.End end => stepper.End(end.Why),
         SessionInput.TakeNote note => string.IsNullOrWhiteSpace(note.Text) ? "the note is empty: write something" : stepper.TakeNote(note.Text),
         SessionInput.ClockTick => state.Phase == SessionPhase.Throwing ? stepper.Tick() : null,
-        _ when state.Current is null => NotBegun,
-        SessionInput.Skip skip => skip.Scope == Scope.Aim ? stepper.SkipAim() : stepper.SkipBlock(),
-        SessionInput.Repeat repeat => repeat.Scope == Scope.Aim ? stepper.RepeatAim() : stepper.RepeatBlock(),
+        _ when state.Phase == SessionPhase.Waiting => NotBegun,
         SessionInput.VoidShot voided => stepper.Void(voided.Number, voided.Reason),
         SessionInput.CorrectShot correct => stepper.Correct(correct.Number, correct.Shot),
+        SessionInput.Skip skip => skip.Scope == Scope.Aim ? stepper.SkipAim() : stepper.SkipBlock(),
+        SessionInput.Repeat repeat => repeat.Scope == Scope.Aim ? stepper.RepeatAim() : stepper.RepeatBlock(),
         SessionInput.ChangeTarget change => stepper.ChangeTarget(change),
         _ => throw new ArgumentException($"unknown input {input.GetType().Name}", nameof(input)),
     };
+
+    /// <summary>The last shot of a drill can be a misreading as well as any other, so the record stays open to corrections.</summary>
+    private static bool IsAboutThePast(SessionInput input) => input is SessionInput.VoidShot or SessionInput.CorrectShot or SessionInput.TakeNote;
 }

@@ -37,6 +37,9 @@ public sealed record SessionState
     /// <summary>For a walking line its place, from 1; else 0.</summary>
     public int Place => Current?.Place ?? 0;
 
+    /// <summary>Whether shots are forgotten as soon as nothing hangs on them: see <see cref="ForgettingThePast"/>.</summary>
+    internal bool ForgetsThePast { get; init; }
+
     internal BlockRun? Current { get; init; }
 
     internal History? Past { get; init; }
@@ -46,9 +49,16 @@ public sealed record SessionState
 
     internal DateTimeOffset? PausedAt { get; init; }
 
-    /// <summary>The shots of the run that is thrown, newest first, voided ones included.</summary>
-    public IEnumerable<GradedShot> ShotsOfRun() => Current is { } block
-        ? History.Items(Past, block.Run).OfType<HistoryItem.Thrown>().Select(thrown => thrown.Shot) : [];
+    /// <summary>
+    /// The same session, which from now on forgets shots as soon as nothing hangs on them: for a replay, where nobody voids or
+    /// corrects and a million shots would fill the memory. The events are the same; <see cref="ShotsOfRun"/> and
+    /// <see cref="FindShot"/> know the last shots only.
+    /// </summary>
+    public SessionState ForgettingThePast() => this with { ForgetsThePast = true };
+
+    /// <summary>The shots of the run that is thrown, or of the last one when the session is over; newest first, voided ones included.</summary>
+    public IEnumerable<GradedShot> ShotsOfRun() =>
+        History.Items(Past, RunBlocks.Count - 1).OfType<HistoryItem.Thrown>().Select(thrown => thrown.Shot);
 
     /// <summary>A shot by its number, as it stands now; null when there is none.</summary>
     public GradedShot? FindShot(int number) => History.Find(Past, number)?.Shot;

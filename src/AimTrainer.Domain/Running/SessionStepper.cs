@@ -94,8 +94,8 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var graded = Graded(shot, block.Shown, block.Plan.Block, block.Run, _lastNumber + 1, block.Place);
         var fromOrder = block.ThrowAgain.IsEmpty;
         var order = fromOrder ? OrderRule(block).AfterThrow(block.Order, graded.Held == true) : block.Order;
+        _past = new History(new HistoryItem.Thrown(graded, aim, block.Order.Visit), StillNeeded(block));
         _lastNumber = graded.Number;
-        _past = new History(new HistoryItem.Thrown(graded, aim, block.Order.Visit), _past);
         _block = block with
         {
             Slots = Sized(block, aim, graded),
@@ -109,6 +109,10 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         GoOn(why);
         return null;
     }
+
+    /// <summary>What must be kept of the past: all of it, for a later void or correction; or only what a summary has still to tell.</summary>
+    private History? StillNeeded(BlockRun block) =>
+        state.ForgetsThePast && (block.Plan.Block.Feedback.When is not FeedbackWhen.Summary || block.ToldUpTo == _lastNumber) ? null : _past;
 
     public string? SkipAim()
     {
@@ -156,7 +160,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     /// <summary>
     /// Takes a shot out of every count. One of the run that is thrown is thrown again: its aim is shown once more, or a walk
-    /// stays longer at its present place (it never goes back to an earlier one).
+    /// stays longer at its present place (it never goes back to an earlier one). A block that is over stays over.
     /// </summary>
     public string? Void(int number, string reason)
     {
@@ -177,8 +181,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
         _events.Add(new SessionEvent.ShotVoided(number, reason.Trim()));
         _past = History.Replace(_past!, thrown.Shot with { VoidReason = reason.Trim() });
-        var block = _block!;
-        if (thrown.Shot.Run == block.Run)
+        if (_block is { } block && thrown.Shot.Run == block.Run)
         {
             _block = block.Plan.Block.Order is Order.Walk ? block : block with { ThrowAgain = block.ThrowAgain.Push(thrown.Aim) };
             Recount();
@@ -200,7 +203,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var after = Graded(shot, shown, drillBlock, before.Run, number, before.Place) with { At = before.At, VoidReason = before.VoidReason };
         _events.Add(new SessionEvent.ShotCorrected(before, after));
         _past = History.Replace(_past!, after);
-        if (before.Run == _block!.Run && after.VoidReason is null)
+        if (before.Run == _block?.Run && after.VoidReason is null)
         {
             Recount();
         }

@@ -54,7 +54,7 @@ public sealed class Station
             ? SendAsync(new StationMessage.Start(setup, drill), cancellationToken)
             : throw new ArgumentException($"a session for station {setup.Station} cannot start on station {Number}", nameof(setup));
 
-    /// <summary>Goes on with a session that was interrupted, from its last acknowledged step.</summary>
+    /// <summary>Goes on with a session that was interrupted, from its last acknowledged step; one that is over takes corrections only.</summary>
     public Task<StationReply> GoOnAsync(StoredSession stored, CancellationToken cancellationToken) =>
         SendAsync(new StationMessage.GoOn(stored), cancellationToken);
 
@@ -206,11 +206,6 @@ public sealed class Station
         if (restored.Session is not { } session)
         {
             return new StationReply.Refused(restored.Problem!);
-        }
-
-        if (session.State.Phase == SessionPhase.Ended)
-        {
-            return new StationReply.Refused($"session {goOn.Stored.Setup.SessionId} is over: start a new one");
         }
 
         Show(session);

@@ -11,7 +11,7 @@ public sealed class StationService(IReadOnlyList<Station> stations, TimeProvider
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var running = stations.SelectMany(station => new[] { station.RunAsync(stoppingToken), TickAsync(station, stoppingToken) });
+        var running = stations.SelectMany(station => new[] { TickAsync(station, stoppingToken), station.RunAsync(stoppingToken) });
         try
         {
             await Task.WhenAll(running).ConfigureAwait(false);

@@ -28,8 +28,11 @@ public static class RecordBackup
     /// <param name="timeProvider">For the name of the record that was there.</param>
     /// <param name="cancellationToken">Asked between the steps, until the old record is touched.</param>
     /// <exception cref="InvalidOperationException">The folder is not held.</exception>
-    /// <exception cref="StoreUnavailableException">The file is not a healthy record of this program, or there is no room. Nothing was changed.</exception>
-    public static Task<BackupReport> RestoreAsync(DataFolder folder, string path, TimeProvider timeProvider, CancellationToken cancellationToken) =>
+    /// <exception cref="StoreUnavailableException">
+    /// The file is not a healthy record of this program, or there is no room. Nothing was changed.
+    /// </exception>
+    public static Task<BackupReport> RestoreAsync(
+        DataFolder folder, string path, TimeProvider timeProvider, CancellationToken cancellationToken) =>
         folder.IsHeld
             ? Task.Run(() => Restore(folder, Path.GetFullPath(path), timeProvider, cancellationToken), cancellationToken)
             : throw new InvalidOperationException("a restore needs a folder that is held");
@@ -53,7 +56,8 @@ public static class RecordBackup
 
         if (File.Exists(path) && !overwrite)
         {
-            throw new StoreUnavailableException($"{path} exists already and was left as it is. Name another file, or say that it may be overwritten");
+            throw new StoreUnavailableException(
+                $"{path} exists already and was left as it is. Name another file, or say that it may be overwritten");
         }
 
         var about = folder.DatabaseFile;
@@ -170,7 +174,8 @@ public static class RecordBackup
             if (!RecordSchema.IsCurrent(connection, path)
                 && SqliteDatabase.Number(connection, "SELECT count(*) FROM sqlite_master WHERE name = 'sessions'") == 0)
             {
-                throw new StoreUnavailableException($"{path} is empty: there is no record in it. Name a backup that was made with aimtrainer backup");
+                throw new StoreUnavailableException(
+                    $"{path} is empty: there is no record in it. Name a backup that was made with aimtrainer backup");
             }
 
             SqliteDatabase.Scalar(connection, "PRAGMA journal_mode = DELETE");
@@ -196,7 +201,7 @@ public static class RecordBackup
     private static void CopyWithLog(string from, string to)
     {
         File.Copy(from, to);
-        if (File.Exists(from + "-wal"))
+        if (new FileInfo(from + "-wal") is { Exists: true, Length: > 0 })
         {
             File.Copy(from + "-wal", to + "-wal");
         }

@@ -136,10 +136,6 @@ namespace AimTrainer.Store.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("block_name");
 
-                    b.Property<long>("BowlerId")
-                        .HasColumnType("INTEGER")
-                        .HasColumnName("bowler_id");
-
                     b.Property<double?>("BreakpointBoard")
                         .HasColumnType("REAL")
                         .HasColumnName("breakpoint_board");
@@ -218,8 +214,6 @@ namespace AimTrainer.Store.Sqlite
                         .HasColumnName("void_reason");
 
                     b.HasKey("SessionKey", "Number");
-
-                    b.HasIndex("BowlerId", "At", "SessionKey", "Number");
 
                     b.ToTable("graded_shots", (string)null);
                 });
@@ -419,12 +413,6 @@ namespace AimTrainer.Store.Sqlite
                         .WithMany()
                         .HasForeignKey("BallId")
                         .OnDelete(DeleteBehavior.Restrict);
-
-                    b.HasOne("AimTrainer.Store.BowlerRow", null)
-                        .WithMany()
-                        .HasForeignKey("BowlerId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
 
                     b.HasOne("AimTrainer.Store.SessionRow", "Session")
                         .WithMany()

@@ -13,7 +13,7 @@ internal sealed class StepCommands : IDisposable
 {
     private static readonly string[] ShotColumns =
     [
-        "session_key", "number", "bowler_id", "ball_id", "at", "run", "block_name", "block_kind", "aim", "place", "held", "points",
+        "session_key", "number", "ball_id", "at", "run", "block_name", "block_kind", "aim", "place", "held", "points",
         "comparable", "void_reason", "simulated", "launch_angle_degrees", "launch_angle_computed", "laydown_board",
         "breakpoint_board", "breakpoint_feet", "entry_board", "entry_angle_degrees", "speed_mph", "speed_at", "revs_rpm",
         "axis_rotation_degrees", "axis_tilt_degrees", "pins", "shot_json",
@@ -55,17 +55,20 @@ internal sealed class StepCommands : IDisposable
             connection, "shot_targets", "session_key", "number", "position", "name", "distance_feet", "centre_board", "width_boards",
             "crossing", "crossing_board", "miss_boards", "grade", "held", "points");
         _addBall = new(
-            connection, "INSERT INTO balls (bowler_id, name, key) VALUES ($bowler, $name, $key) ON CONFLICT DO NOTHING", "bowler", "name", "key");
+            connection, "INSERT INTO balls (bowler_id, name, key) VALUES ($bowler, $name, $key) ON CONFLICT DO NOTHING",
+            "bowler", "name", "key");
         _findBall = new(connection, "SELECT id FROM balls WHERE bowler_id = $bowler AND key = $key", "bowler", "key");
         _voidShot = new(
-            connection, "UPDATE graded_shots SET void_reason = $reason WHERE session_key = $session AND number = $number", "session", "number", "reason");
+            connection, "UPDATE graded_shots SET void_reason = $reason WHERE session_key = $session AND number = $number",
+            "session", "number", "reason");
         _correctShot = new(
             connection,
             $"UPDATE graded_shots SET {string.Join(", ", ShotColumns.Skip(2).Select(column => $"{column} = ${column}"))} "
             + "WHERE session_key = $session_key AND number = $number",
             ShotColumns);
         _blockOfShot = new(
-            connection, "SELECT block_name, block_kind FROM graded_shots WHERE session_key = $session AND number = $number", "session", "number");
+            connection, "SELECT block_name, block_kind FROM graded_shots WHERE session_key = $session AND number = $number",
+            "session", "number");
         _dropTargets = new(connection, "DELETE FROM shot_targets WHERE session_key = $session AND number = $number", "session", "number");
         _addTotals = new(
             connection,
@@ -185,7 +188,7 @@ internal sealed class StepCommands : IDisposable
     {
         // A shot of a run whose beginning is not in the log has no known block; it is kept all the same.
         var block = graded.Run == session.Run ? session.Block : null;
-        var row = GradedShotRow.Of(graded, session.Key, session.BowlerId, BallOf(session, graded.Shot), block, session.Simulated);
+        var row = GradedShotRow.Of(graded, session.Key, BallOf(session, graded.Shot), block, session.Simulated);
         _addShot.Execute(ValuesOf(row));
         AddTargets(row);
     }
@@ -193,7 +196,7 @@ internal sealed class StepCommands : IDisposable
     private void Correct(SessionCursor session, GradedShot after)
     {
         var block = _blockOfShot.First(row => new Box(BlockOf(row, 0)), session.Key, after.Number)?.Block;
-        var row = GradedShotRow.Of(after, session.Key, session.BowlerId, BallOf(session, after.Shot), block, session.Simulated);
+        var row = GradedShotRow.Of(after, session.Key, BallOf(session, after.Shot), block, session.Simulated);
         if (_correctShot.Execute(ValuesOf(row)) == 1)
         {
             _dropTargets.Execute(session.Key, after.Number);
@@ -207,7 +210,8 @@ internal sealed class StepCommands : IDisposable
         {
             _addTarget.Execute(
                 target.SessionKey, target.Number, target.Position, target.Name, target.DistanceFeet, target.CentreBoard, target.WidthBoards,
-                EnumText<CrossingKind>.Write(target.Crossing), target.CrossingBoard, target.MissBoards, target.Grade, target.Held, target.Points);
+                EnumText<CrossingKind>.Write(target.Crossing), target.CrossingBoard, target.MissBoards, target.Grade, target.Held,
+                target.Points);
         }
     }
 
@@ -231,7 +235,7 @@ internal sealed class StepCommands : IDisposable
 
     private static object?[] ValuesOf(GradedShotRow shot) =>
     [
-        shot.SessionKey, shot.Number, shot.BowlerId, shot.BallId, shot.At.UtcDateTime, shot.Run, shot.BlockName,
+        shot.SessionKey, shot.Number, shot.BallId, shot.At.UtcDateTime, shot.Run, shot.BlockName,
         shot.BlockKind is { } kind ? EnumText<BlockKind>.Write(kind) : null, shot.Aim, shot.Place, shot.Held, shot.Points,
         shot.Comparable, shot.VoidReason, shot.Simulated, shot.LaunchAngleDegrees, shot.LaunchAngleComputed, shot.LaydownBoard,
         shot.BreakpointBoard, shot.BreakpointFeet, shot.EntryBoard, shot.EntryAngleDegrees, shot.SpeedMph,

@@ -26,7 +26,12 @@ internal sealed class StoreWriter : IDisposable
     // Continuations run at once: on the writer's side that is the end of a wait, on a sender's the few lines of KeepAsync. It
     // spares a shot the way through the thread pool.
     private readonly Channel<Work> _queue = Channel.CreateBounded<Work>(
-        new BoundedChannelOptions(MostWaiting) { FullMode = BoundedChannelFullMode.Wait, SingleReader = true, AllowSynchronousContinuations = true });
+        new BoundedChannelOptions(MostWaiting)
+        {
+            FullMode = BoundedChannelFullMode.Wait,
+            SingleReader = true,
+            AllowSynchronousContinuations = true,
+        });
 
     private SqliteConnection? _connection;
     private StepCommands? _commands;
@@ -255,7 +260,8 @@ internal sealed class StoreWriter : IDisposable
         {
             if (!File.Exists(_file))
             {
-                throw new StoreUnavailableException($"{_file} is gone, so nothing is kept. Put it back, or restore the last backup (aimtrainer restore)");
+                throw new StoreUnavailableException(
+                    $"{_file} is gone, so nothing is kept. Put it back, or restore the last backup (aimtrainer restore)");
             }
 
             _connection = SqliteDatabase.OpenForWriting(_file);
@@ -265,7 +271,9 @@ internal sealed class StoreWriter : IDisposable
         return _commands ??= new StepCommands(_connection);
     }
 
-    /// <summary>Moves the log into the database file, after the waiting have been told: no shot waits for it unless it comes in meanwhile.</summary>
+    /// <summary>
+    /// Moves the log into the database file, after the waiting have been told: no shot waits for it unless it comes in meanwhile.
+    /// </summary>
     private void CheckpointWhenDue()
     {
         if (_stepsSinceCheckpoint < StepsBetweenCheckpoints || _connection is null)

@@ -36,10 +36,11 @@ public static class BowlerQueries
         return new BowlerRecord(newest.Name, newest.Hand, UsualThrow.BaselineOf(shots), UsualThrow.BreakpointOf(shots));
     }
 
-    /// <summary>The newest shots of a bowler that make the usual throw, newest first.</summary>
-    public static IQueryable<GradedShotRow> CountingShots(this RecordContext record, long bowlerId, Hand hand) =>
-        record.GradedShots.AsNoTracking()
-            .Where(shot => shot.BowlerId == bowlerId && !shot.Simulated && shot.VoidReason == null && shot.Session!.Hand == hand)
-            .OrderByDescending(shot => shot.At).ThenByDescending(shot => shot.SessionKey).ThenByDescending(shot => shot.Number)
-            .Take(ShotsLookedAt);
+    /// <summary>The newest shots of a bowler that make the usual throw: by session, then by number, newest first.</summary>
+    public static IQueryable<GradedShotRow> CountingShots(this RecordContext record, long bowlerId, Hand hand) => (
+        from session in record.Sessions.AsNoTracking()
+        join shot in record.GradedShots.AsNoTracking() on session.Key equals shot.SessionKey
+        where session.BowlerId == bowlerId && session.Hand == hand && !shot.Simulated && shot.VoidReason == null
+        orderby session.StartedAt descending, session.Key descending, shot.Number descending
+        select shot).Take(ShotsLookedAt);
 }

@@ -15,9 +15,6 @@ public sealed class GradedShotRow
     /// <summary>Its number in the session, from 1.</summary>
     public required int Number { get; init; }
 
-    /// <summary>Who threw it.</summary>
-    public required long BowlerId { get; init; }
-
     /// <summary>The ball: the one the shot names, else the session's.</summary>
     public long? BallId { get; init; }
 
@@ -105,19 +102,17 @@ public sealed class GradedShotRow
     /// <summary>The row of a shot.</summary>
     /// <param name="graded">The shot and its grades.</param>
     /// <param name="sessionKey">Which session.</param>
-    /// <param name="bowlerId">Who threw it.</param>
     /// <param name="ballId">The ball's row.</param>
     /// <param name="block">The block of its run, when that is known.</param>
     /// <param name="simulatedSession">Whether the whole session is simulated.</param>
     public static GradedShotRow Of(
-        GradedShot graded, long sessionKey, long bowlerId, long? ballId, (string Name, BlockKind Kind)? block, bool simulatedSession)
+        GradedShot graded, long sessionKey, long? ballId, (string Name, BlockKind Kind)? block, bool simulatedSession)
     {
         var shot = graded.Shot;
         var row = new GradedShotRow
         {
             SessionKey = sessionKey,
             Number = graded.Number,
-            BowlerId = bowlerId,
             BallId = ballId,
             At = graded.At,
             Run = graded.Run,

@@ -40,7 +40,8 @@ internal static class Consoles
         var table = new Table { Border = TableBorder.None };
         foreach (var (heading, kind) in columns)
         {
-            var column = new TableColumn(new Text(heading, new Style(decoration: Decoration.Bold))) { Padding = new Padding(0, 0, 2, 0), NoWrap = kind != ColumnKind.Words };
+            var gap = table.Columns.Count == columns.Length - 1 ? 0 : 2;
+            var column = new TableColumn(new Text(heading, new Style(decoration: Decoration.Bold))) { Padding = new Padding(0, 0, gap, 0), NoWrap = kind != ColumnKind.Words };
             table.AddColumn(kind == ColumnKind.Number ? column.RightAligned() : column);
         }
 

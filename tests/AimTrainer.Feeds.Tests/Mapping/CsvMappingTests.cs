@@ -16,6 +16,22 @@ public class CsvMappingTests
     public void Read_Speed_IsInMilesPerHour(string cell, MappedUnit unit, double expected) =>
         Assert.Equal(expected, One(new MappedColumn("v", ShotColumn.SpeedMph, unit), "v,laydownBoard", cell + ",10").Speed!.Value.Value.Value);
 
+    // A shot's values are rounded, which would hide a wrong last digit. Source: as above.
+    [Theory]
+    [InlineData(ShotColumn.SpeedMph, MappedUnit.KilometrePerHour, 160.9344, 100)]
+    [InlineData(ShotColumn.SpeedMph, MappedUnit.MetrePerSecond, 44.704, 100)]
+    [InlineData(ShotColumn.BreakpointFeet, MappedUnit.Metre, 18.288, 60)]
+    [InlineData(ShotColumn.BreakpointFeet, MappedUnit.Centimetre, 1828.8, 60)]
+    [InlineData(ShotColumn.BreakpointFeet, MappedUnit.Millimetre, 18288, 60)]
+    [InlineData(ShotColumn.BreakpointFeet, MappedUnit.Inch, 720, 60)]
+    [InlineData(ShotColumn.BoardAt, MappedUnit.Metre, 1.0541, 41.5)]
+    [InlineData(ShotColumn.BoardAt, MappedUnit.Centimetre, 105.41, 41.5)]
+    [InlineData(ShotColumn.BoardAt, MappedUnit.Millimetre, 1054.1, 41.5)]
+    [InlineData(ShotColumn.BoardAt, MappedUnit.Foot, 3.5, 42)]
+    [InlineData(ShotColumn.LaunchAngleDeg, MappedUnit.Radian, Math.PI, 180)]
+    public void Factor_ExactDefinition_IsKeptToTheLastDigit(ShotColumn column, MappedUnit unit, double theirs, double ours) =>
+        Assert.Equal(ours, theirs * MappedUnits.Factor(column, unit), 1e-11);
+
     // Source: Ji, Hooper et al., AIP Advances, April 2025: 17.9 mph (28.8 km/h), both rounded to a tenth.
     [Fact]
     public void Read_PublishedSpeedInKilometresPerHour_IsThePublishedOneInMiles() =>

@@ -143,7 +143,8 @@ public class SimulatedBowlerTests
     [Fact]
     public void Throw_IntoTheGutter_StaysThere()
     {
-        var shot = Thrown(Exact with { AimBiasBoards = -12 }, 1, TestLane.Line(10, 15, 20, 45));
+        // A path that comes back onto the lane, as no straight one does: a ball cannot.
+        var shot = SimulatedBowler.Throw(Exact, 1, TestLane.Line(10, 15, 20, 45), TestLane.Lane, new ThroughTheGutter());
         Assert.Equal((-4.0, -4.0), (shot.BoardAt(15), shot.BoardAt(45)));
     }
 
@@ -152,7 +153,12 @@ public class SimulatedBowlerTests
     {
         var wild = new SimulatedBowlerSettings
         {
-            LaydownSpreadBoards = 30, AngleSpreadDegrees = 10, SpeedSpreadMilesPerHour = 20, RevsSpreadRpm = 500, MeasurementNoiseBoards = 5, GrossErrorRate = 0.5,
+            LaydownSpreadBoards = 30,
+            AngleSpreadDegrees = 10,
+            SpeedSpreadMilesPerHour = 20,
+            RevsSpreadRpm = 500,
+            MeasurementNoiseBoards = 5,
+            GrossErrorRate = 0.5,
         };
         var shots = Shots(wild, TestLane.Line(15, 15, 7, 40));
         Assert.All(shots, shot => Assert.Equal(ShotSource.Simulated, shot.Source));
@@ -179,6 +185,11 @@ public class SimulatedBowlerTests
         var end = items.MoveNextAsync().AsTask();
         time.Advance(TimeSpan.FromSeconds(20));
         Assert.False(await end);
+    }
+
+    private sealed class ThroughTheGutter : ISimulatedPath
+    {
+        public double BoardAt(Release release, Feet distance, LaneProfile lane) => distance.Value < 30 ? -1 : 20;
     }
 
     private static Shot Thrown(SimulatedBowlerSettings settings, int number, Aim aim) => SimulatedBowler.Throw(settings, number, aim, TestLane.Lane);

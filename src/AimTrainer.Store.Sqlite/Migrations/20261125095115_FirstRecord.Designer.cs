@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace AimTrainer.Store.Sqlite
 {
     [DbContext(typeof(RecordContext))]
-    [Migration("20261125093541_FirstRecord")]
+    [Migration("20261125095115_FirstRecord")]
     partial class FirstRecord
     {
         /// <inheritdoc />
@@ -139,10 +139,6 @@ namespace AimTrainer.Store.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("block_name");
 
-                    b.Property<long>("BowlerId")
-                        .HasColumnType("INTEGER")
-                        .HasColumnName("bowler_id");
-
                     b.Property<double?>("BreakpointBoard")
                         .HasColumnType("REAL")
                         .HasColumnName("breakpoint_board");
@@ -221,8 +217,6 @@ namespace AimTrainer.Store.Sqlite
                         .HasColumnName("void_reason");
 
                     b.HasKey("SessionKey", "Number");
-
-                    b.HasIndex("BowlerId", "At", "SessionKey", "Number");
 
                     b.ToTable("graded_shots", (string)null);
                 });
@@ -422,12 +416,6 @@ namespace AimTrainer.Store.Sqlite
                         .WithMany()
                         .HasForeignKey("BallId")
                         .OnDelete(DeleteBehavior.Restrict);
-
-                    b.HasOne("AimTrainer.Store.BowlerRow", null)
-                        .WithMany()
-                        .HasForeignKey("BowlerId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
 
                     b.HasOne("AimTrainer.Store.SessionRow", "Session")
                         .WithMany()

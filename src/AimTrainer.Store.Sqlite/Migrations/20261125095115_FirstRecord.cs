@@ -112,7 +112,6 @@ namespace AimTrainer.Store.Sqlite
                 {
                     session_key = table.Column<long>(type: "INTEGER", nullable: false),
                     number = table.Column<int>(type: "INTEGER", nullable: false),
-                    bowler_id = table.Column<long>(type: "INTEGER", nullable: false),
                     ball_id = table.Column<long>(type: "INTEGER", nullable: true),
                     at = table.Column<DateTime>(type: "TEXT", nullable: false),
                     run = table.Column<int>(type: "INTEGER", nullable: false),
@@ -147,12 +146,6 @@ namespace AimTrainer.Store.Sqlite
                         name: "FK_graded_shots_balls_ball_id",
                         column: x => x.ball_id,
                         principalTable: "balls",
-                        principalColumn: "id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_graded_shots_bowlers_bowler_id",
-                        column: x => x.bowler_id,
-                        principalTable: "bowlers",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                     table.ForeignKey(
@@ -224,11 +217,6 @@ namespace AimTrainer.Store.Sqlite
                 table: "bowlers",
                 column: "key",
                 unique: true);
-
-            migrationBuilder.CreateIndex(
-                name: "IX_graded_shots_bowler_id_at_session_key_number",
-                table: "graded_shots",
-                columns: new[] { "bowler_id", "at", "session_key", "number" });
 
             migrationBuilder.CreateIndex(
                 name: "IX_sessions_bowler_id_started_at",

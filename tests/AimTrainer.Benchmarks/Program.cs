@@ -1,0 +1,44 @@
+namespace AimTrainer.Benchmarks;
+
+/// <summary>
+/// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
+/// <c>stations [SECONDS]</c>, <c>start</c>. Prints one line each. Build with <c>-c Release</c>.
+/// </summary>
+internal static class Program
+{
+    /// <summary>Does nothing: what <see cref="StartBenchmark"/> holds against the start of the program.</summary>
+    public const string Empty = "empty";
+
+    private static async Task<int> Main(string[] args)
+    {
+        var what = args is [var first, ..] ? first : "all";
+        if (what == Empty)
+        {
+            return 0;
+        }
+
+        var seconds = args is [_, var second] && int.TryParse(second, out var given) ? given : 10;
+        Func<Task>[] benchmarks = what switch
+        {
+            "all" => [ReplayBenchmark.RunAsync, AcknowledgeBenchmark.RunAsync, () => StationsBenchmark.RunAsync(seconds), StartBenchmark.RunAsync],
+            "replay" => [ReplayBenchmark.RunAsync],
+            "acknowledge" => [AcknowledgeBenchmark.RunAsync],
+            "stations" => [() => StationsBenchmark.RunAsync(seconds)],
+            "start" => [StartBenchmark.RunAsync],
+            _ => [],
+        };
+        if (benchmarks.Length == 0)
+        {
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start");
+            return 2;
+        }
+
+        Console.WriteLine(Machine.Describe());
+        foreach (var benchmark in benchmarks)
+        {
+            await benchmark();
+        }
+
+        return 0;
+    }
+}
