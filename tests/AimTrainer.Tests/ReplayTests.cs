@@ -59,6 +59,17 @@ public sealed class ReplayTests : IDisposable
     }
 
     [Fact]
+    public void Json_OneShot_AsInTheDocs()
+    {
+        var docs = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "docs", "json.md"));
+        var example = docs.Split("```json\n")[1].Split("```")[0];
+
+        var replay = Replay("ten-shot-spread", "arrowsBoard\n10.4\n");
+
+        Assert.Equal(JsonSerializer.Serialize(JsonDocument.Parse(example)), JsonSerializer.Serialize(replay));
+    }
+
+    [Fact]
     public void Json_CrossingUnknown_IsNullAndNotCounted()
     {
         var replay = Replay("two-point-line", "arrowsBoard,boardAt40\n15,7\n14,\n");

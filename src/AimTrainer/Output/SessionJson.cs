@@ -4,7 +4,7 @@ using AimTrainer.Domain;
 
 namespace AimTrainer.Output;
 
-/// <summary>Writes shots and figures as the JSON of <c>replay --json</c> and <c>sessions show --json</c>; the shape is in docs/shots.md.</summary>
+/// <summary>Writes shots and figures as the JSON of <c>replay --json</c> and <c>sessions show --json</c>; the shape is in docs/json.md.</summary>
 internal static class SessionJson
 {
     public static void WriteShot(Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths)
@@ -111,8 +111,8 @@ internal static class SessionJson
             CrossingKind.Interpolated => "interpolated"u8,
             _ => "unknown"u8,
         });
-        WriteNumber(writer, "crossingBoard"u8, target.Crossing.Board?.Boards);
-        WriteNumber(writer, "missBoards"u8, target.Miss?.Boards);
+        WriteMeasured(writer, "crossingBoard"u8, target.Crossing.Board?.Boards);
+        WriteMeasured(writer, "missBoards"u8, target.Miss?.Boards);
         if (target.Grade is { } grade)
         {
             writer.WriteString("grade"u8, grade.Name);
@@ -127,6 +127,20 @@ internal static class SessionJson
         writer.WriteEndObject();
     }
 
+    /// <summary>A value in hundredths: short and plain as it is.</summary>
+    private static void WriteMeasured(Utf8JsonWriter writer, ReadOnlySpan<byte> name, double? value)
+    {
+        if (value is { } number)
+        {
+            writer.WriteNumber(name, number);
+        }
+        else
+        {
+            writer.WriteNull(name);
+        }
+    }
+
+    /// <summary>A figure that was worked out.</summary>
     private static void WriteNumber(Utf8JsonWriter writer, ReadOnlySpan<byte> name, double? value)
     {
         if (value is { } number)
