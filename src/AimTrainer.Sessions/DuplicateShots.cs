@@ -14,8 +14,8 @@ namespace AimTrainer.Sessions;
 public sealed class DuplicateShots
 {
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
-    private readonly HashSet<Digest> _withId = [];
-    private readonly HashSet<Digest> _withoutId = [];
+    private readonly ShotDigests _withId = new();
+    private readonly ShotDigests _withoutId = new();
 
     /// <summary>Whether this shot was seen before.</summary>
     public bool Contains(Shot shot)
@@ -25,9 +25,13 @@ public sealed class DuplicateShots
             return true;
         }
 
-        // Among shots with ids only the ids count.
-        return shot.Time is not null && (_withoutId.Count > 0 || shot.Id is null)
-            && Digest.Of(shot) is var digest && (_withoutId.Contains(digest) || (shot.Id is null && _withId.Contains(digest)));
+        if (shot.Time is null)
+        {
+            return false;
+        }
+
+        // Of two shots with ids only the ids count.
+        return _withoutId.Contains(shot) || (shot.Id is null && _withId.Contains(shot));
     }
 
     /// <summary>Remembers a shot.</summary>
@@ -46,16 +50,9 @@ public sealed class DuplicateShots
 
         if (shot.Time is not null)
         {
-            (shot.Id is null ? _withoutId : _withId).Add(Digest.Of(shot));
+            (shot.Id is null ? _withoutId : _withId).Add(shot);
         }
 
         return true;
-    }
-
-    /// <summary>A shot's time, and what its values come to.</summary>
-    private readonly record struct Digest(long UtcTicks, int Crossings, int Values)
-    {
-        public static Digest Of(Shot shot) => new(
-            shot.Time!.Value.UtcTicks, shot.Crossings.GetHashCode(), (shot with { Id = null, Time = null, Source = default }).GetHashCode());
     }
 }

@@ -148,7 +148,7 @@ internal static class SessionCommands
     private static void Print(UserConsole console, ValueList<SessionListing> sessions)
     {
         var table = Consoles.Table(
-            ("session", false), ("started (UTC)", true), ("bowler", false), ("drill", false), ("shots", true), ("points", true), ("state", false));
+            ("session", ColumnKind.Name), ("started (UTC)", ColumnKind.Name), ("bowler", ColumnKind.Words), ("drill", ColumnKind.Words), ("shots", ColumnKind.Number), ("points", ColumnKind.Number), ("state", ColumnKind.Words));
         foreach (var session in sessions)
         {
             table.AddRow(

@@ -35,13 +35,14 @@ internal static class Consoles
     }
 
     /// <summary>A table without lines: two spaces between columns, no empty lines, no spaces at line ends.</summary>
-    public static Table Table(params ReadOnlySpan<(string Heading, bool IsNumber)> columns)
+    public static Table Table(params ReadOnlySpan<(string Heading, ColumnKind Kind)> columns)
     {
         var table = new Table { Border = TableBorder.None };
-        foreach (var (heading, isNumber) in columns)
+        foreach (var (heading, kind) in columns)
         {
-            var column = new TableColumn(new Text(heading, new Style(decoration: Decoration.Bold))) { Padding = new Padding(0, 0, 2, 0), NoWrap = isNumber };
-            table.AddColumn(isNumber ? column.RightAligned() : column);
+            var gap = table.Columns.Count == columns.Length - 1 ? 0 : 2;
+            var column = new TableColumn(new Text(heading, new Style(decoration: Decoration.Bold))) { Padding = new Padding(0, 0, gap, 0), NoWrap = kind != ColumnKind.Words };
+            table.AddColumn(kind == ColumnKind.Number ? column.RightAligned() : column);
         }
 
         return table;

@@ -8,7 +8,7 @@ internal static class DrillText
 {
     public static void List(IEnumerable<(DrillScript Drill, bool Shipped)> drills, UserConsole console)
     {
-        var table = Consoles.Table(("id", false), ("minutes", true), ("purpose", false));
+        var table = Consoles.Table(("id", ColumnKind.Name), ("minutes", ColumnKind.Number), ("purpose", ColumnKind.Words));
         foreach (var (drill, shipped) in drills)
         {
             table.AddRow(new Text(shipped ? drill.Id : $"{drill.Id} (own)"), new Text($"{drill.AboutMinutes}"), new Text(drill.Purpose));

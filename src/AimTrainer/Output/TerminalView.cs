@@ -86,7 +86,7 @@ internal sealed class TerminalView : ISessionView
 
         if (record.Blocks.AsEnumerable().Any(block => block.Summary.PerTarget.Count > 0))
         {
-            Line("[grey]In boards. Bias: the mean miss. Variable: the scatter around it. Absolute: the mean size of a miss. Total: bias and scatter together.[/]");
+            Line($"[grey]In boards. Bias: the mean miss. Variable: the scatter around it.{(HasRoomForNames ? " Absolute: the mean size of a miss. Total: bias and scatter together." : "")}[/]");
         }
 
         Line("");
@@ -153,8 +153,11 @@ internal sealed class TerminalView : ISessionView
     private void Heading(SessionSetup setup, DrillScript drill, string source) => Line(
         $"[bold]{Text(drill.Name)}[/] ({Text(drill.Id)}) for {Text(setup.Bowler)}, {Words.Of(setup.Hand)} hand{(setup.Simulated ? ", [yellow]simulated: every shot is invented[/]" : "")}{Text(source.Length > 0 ? $"; {source}" : "")}");
 
-    private void Legend() =>
-        Line(Text($"The lane from above, board {(_setup!.Hand == Hand.Right ? "39 on the left, 1 on the right" : "1 on the left, 39 on the right")}: = target, O held, x missed, ~ worked out."));
+    private void Legend()
+    {
+        Line(Text($"The lane from above, board {(_setup!.Hand == Hand.Right ? "39 on the left, 1 on the right" : "1 on the left, 39 on the right")}: = target, O held, x missed."));
+        Line("Each row: shot, lane, the board it crossed (~ worked out), how far that is from the centre, grade, points.");
+    }
 
     private void Show(SessionEvent happened)
     {
@@ -318,8 +321,8 @@ internal sealed class TerminalView : ISessionView
     {
         // A terminal of 80 has no room for all: absolute and total error then stay in the record.
         var table = HasRoomForNames
-            ? Consoles.Table(("target", false), ("held", true), ("rate (95 % limits)", true), ("bias", true), ("variable", true), ("from..to", true), ("absolute", true), ("total", true))
-            : Consoles.Table(("target", false), ("held", true), ("rate (limits)", true), ("bias", true), ("variable", true), ("from..to", true));
+            ? Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (95 % limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number), ("absolute", ColumnKind.Number), ("total", ColumnKind.Number))
+            : Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number));
         foreach (var target in block.Summary.PerTarget)
         {
             List<string> cells =

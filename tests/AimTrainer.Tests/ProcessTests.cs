@@ -1,0 +1,68 @@
+namespace AimTrainer.Tests;
+
+/// <summary>What only a process of its own shows: exit codes, pipes, signals, two at once.</summary>
+public sealed class ProcessTests : IDisposable
+{
+    private readonly Workplace _work = new();
+
+    public void Dispose() => _work.Dispose();
+
+    [Fact]
+    public async Task Demo_InputIsNoTerminal_EndsByItselfInThePlaceOfARelativeFolder()
+    {
+        var ran = await _work.ShellAsync("$AIM demo --data here/data </dev/null && ls here/data");
+
+        Assert.True(ran.Code == 0, ran.Error);
+        Assert.Contains("aimtrainer.db", ran.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("\u001b", ran.Out, StringComparison.Ordinal);
+        Assert.Equal("", ran.Error);
+    }
+
+    [Fact]
+    public async Task Output_PipeIsClosed_NoStackTrace()
+    {
+        _work.File("s.csv", "arrowsBoard\n" + string.Concat(Enumerable.Repeat("10\n11\n", 20_000)));
+
+        var ran = await _work.ShellAsync("$AIM drill list | head -1; $AIM replay --drill three-rings --shots s.csv --json | head -1; $AIM demo --once --data d | head -1");
+
+        Assert.DoesNotContain("   at ", ran.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("xception", ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_Interrupted_StaysOpenSaysHowToGoOnAndKeepsOthersOut()
+    {
+        var ran = await _work.ShellAsync(
+            """
+            mkfifo typed; exec 3<>typed
+            env --default-signal=INT $AIM run --drill two-point-line --data "$DATA" <typed >out.txt 2>&1 &
+            echo 15/7 >&3
+            until grep -q '1 of 15' out.txt; do sleep 0.05; done
+            $AIM demo --once --data "$DATA"; echo "second $?"
+            kill -INT $!; wait $!; echo "first $?"
+            cat out.txt
+            """);
+
+        Assert.Contains("is in use by another aimtrainer", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("second 1\nfirst 0\n", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("The session is left open: go on with aimtrainer run --go-on --station 1", ran.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", ran.Out + ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_FollowedFile_TakesRowsAsTheyCome()
+    {
+        var ran = await _work.ShellAsync(
+            """
+            printf 'arrowsBoard\n10.1\n9.2' >grows.csv
+            $AIM run --drill ten-shot-spread --follow grows.csv --data "$DATA" </dev/null >out.txt 2>&1 &
+            until grep -q ' 1 of 10' out.txt; do sleep 0.05; done
+            for i in 1 2 3 4 5 6 7 8 9; do printf '5\n1%s.5' $i >>grows.csv; done
+            wait $!; echo "ended $?"; cat out.txt
+            """);
+
+        Assert.Contains("ended 0", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("|   9.25 0.75 right", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("10 of 10", ran.Out, StringComparison.Ordinal);
+    }
+}
