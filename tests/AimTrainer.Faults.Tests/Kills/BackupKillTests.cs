@@ -15,11 +15,11 @@ public sealed class BackupKillTests
         var (data, backup, restored) = (folder.File("data"), folder.File("backup.db"), folder.File("restored"));
         var record = await MakeRecordAsync(folder, data, "Whole", stop);
         var (chance, kills, whole) = (new Random(Seed), Figures.Count("COPY_KILLS", usually: 4), 0);
-        var usual = await TimeOfAsync(stop, "backup", folder.File("first.db"), "--data", data);
+        var usual = await TimeOfAsync(folder.Path, stop, "backup", folder.File("first.db"), "--data", data);
 
         for (var i = 0; i < kills; i++)
         {
-            await KillAfterAsync(usual * (0.4 + (chance.NextDouble() * 0.7)), stop, "backup", backup, "--data", data);
+            await KillWhileCopyingAsync(folder.Path, usual * (chance.NextDouble() * 1.1), stop, "backup", backup, "--data", data);
             Assert.Equal(record, await ShownAsync(data, stop));
             if (File.Exists(backup))
             {
@@ -45,11 +45,11 @@ public sealed class BackupKillTests
         var (oldBackup, chance, kills, replaced) = (folder.File("old.db"), new Random(Seed), Figures.Count("COPY_KILLS", usually: 4), 0);
         (await TheProgram.RunAsync(stop, "backup", backup, "--data", other)).Good();
         (await TheProgram.RunAsync(stop, "backup", oldBackup, "--data", data)).Good();
-        var usual = await TimeOfAsync(stop, "restore", oldBackup, "--data", data);
+        var usual = await TimeOfAsync(data, stop, "restore", oldBackup, "--data", data);
 
         for (var i = 0; i < kills; i++)
         {
-            await KillAfterAsync(usual * (0.4 + (chance.NextDouble() * 0.7)), stop, "restore", backup, "--data", data);
+            await KillWhileCopyingAsync(data, usual * (chance.NextDouble() * 1.1), stop, "restore", backup, "--data", data);
             var found = await ShownAsync(data, stop);
             Assert.True(found == old || found == fresh, $"neither the old record nor the new one: {found}");
             if (found == fresh)
@@ -76,19 +76,42 @@ public sealed class BackupKillTests
     private static async Task<string> ShownAsync(string data, CancellationToken stop) =>
         (await TheProgram.RunAsync(stop, "sessions", "show", "last", "--json", "--data", data)).Good().Text;
 
-    private static async Task<TimeSpan> TimeOfAsync(CancellationToken stop, params string[] arguments)
+    /// <summary>How long an undisturbed run takes from its first file on.</summary>
+    private static async Task<TimeSpan> TimeOfAsync(string folder, CancellationToken stop, params string[] arguments)
     {
+        using var copying = new CopyBegins(folder);
+        using var program = TheProgram.Start([], arguments);
+        await copying.WaitAsync(stop);
         var watch = Stopwatch.StartNew();
-        (await TheProgram.RunAsync(stop, arguments)).Good();
+        (await program.EndAsync([])).Good();
         return watch.Elapsed;
     }
 
-    private static async Task KillAfterAsync(TimeSpan delay, CancellationToken stop, params string[] arguments)
+    private static async Task KillWhileCopyingAsync(string folder, TimeSpan delay, CancellationToken stop, params string[] arguments)
     {
+        using var copying = new CopyBegins(folder);
         using var program = TheProgram.Start([], arguments);
+        await copying.WaitAsync(stop);
         await program.KillAfterAsync(delay);
         var outcome = await program.EndAsync([]);
         Assert.True(outcome.ExitCode is 137 or 0, $"exit {outcome.ExitCode}: {outcome.Error}");
-        stop.ThrowIfCancellationRequested();
+    }
+
+    /// <summary>Tells when the first file of a copy stands in a folder.</summary>
+    private sealed class CopyBegins : IDisposable
+    {
+        private readonly TaskCompletionSource _begun = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        private readonly FileSystemWatcher _watcher;
+
+        public CopyBegins(string folder)
+        {
+            _watcher = new FileSystemWatcher(folder, "*.part");
+            _watcher.Created += (_, _) => _begun.TrySetResult();
+            _watcher.EnableRaisingEvents = true;
+        }
+
+        public Task WaitAsync(CancellationToken stop) => _begun.Task.WaitAsync(TimeSpan.FromMinutes(2), stop);
+
+        public void Dispose() => _watcher.Dispose();
     }
 }
