@@ -7,7 +7,13 @@ namespace AimTrainer.Output;
 /// <summary>Writes shots and figures as the JSON of <c>replay --json</c> and <c>sessions show --json</c>; the shape is in docs/json.md.</summary>
 internal static class SessionJson
 {
-    public static void WriteShot(Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths)
+    /// <param name="writer">Where to.</param>
+    /// <param name="shot">The shot as it stands.</param>
+    /// <param name="thrownAt">When it was thrown, as far as that is known.</param>
+    /// <param name="nextWidths">The widths that followed it.</param>
+    /// <param name="asFirstGraded">The shot before it was corrected; null when it never was.</param>
+    public static void WriteShot(
+        Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths, GradedShot? asFirstGraded = null)
     {
         writer.WriteStartObject();
         writer.WriteNumber("number"u8, shot.Number);
@@ -20,14 +26,7 @@ internal static class SessionJson
             writer.WriteNull("time"u8);
         }
 
-        writer.WriteStartArray("targets"u8);
-        foreach (var target in shot.Targets)
-        {
-            WriteTarget(writer, target);
-        }
-
-        writer.WriteEndArray();
-        WriteBoolean(writer, "held"u8, shot.Held);
+        WriteTargets(writer, shot);
         WriteBoolean(writer, "comparable"u8, shot.Comparability.IsComparable);
         writer.WriteStartArray("reasons"u8);
         foreach (var reason in shot.Comparability.Reasons)
@@ -43,12 +42,39 @@ internal static class SessionJson
         }
 
         writer.WriteEndArray();
+        if (shot.LaunchAngle is { } launch)
+        {
+            writer.WriteStartObject("launchAngle"u8);
+            writer.WriteNumber("degrees"u8, launch.Angle.Value);
+            writer.WriteString("from"u8, launch.Computed ? "computed"u8 : "reported"u8);
+            writer.WriteEndObject();
+        }
+
+        if (asFirstGraded is not null)
+        {
+            writer.WriteStartObject("asFirstGraded"u8);
+            WriteTargets(writer, asFirstGraded);
+            writer.WriteEndObject();
+        }
+
         if (shot.VoidReason is { } why)
         {
             writer.WriteString("void"u8, why);
         }
 
         writer.WriteEndObject();
+    }
+
+    private static void WriteTargets(Utf8JsonWriter writer, GradedShot shot)
+    {
+        writer.WriteStartArray("targets"u8);
+        foreach (var target in shot.Targets)
+        {
+            WriteTarget(writer, target);
+        }
+
+        writer.WriteEndArray();
+        WriteBoolean(writer, "held"u8, shot.Held);
     }
 
     public static void WriteSummary(Utf8JsonWriter writer, BlockSummary summary, ValueList<TargetThreshold> thresholds)
