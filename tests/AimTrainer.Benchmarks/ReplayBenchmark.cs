@@ -75,7 +75,10 @@ internal static class ReplayBenchmark
         var setup = Drills.Setup(new DrillSource(drill, "none", ""), 1, "replay");
         using var writer = new ReplayJsonWriter(new BufferedStream(Stream.Null, 1 << 16), drill.Id, setup.Hand);
         var outcome = Replay.Run(
-            SessionCore.Open(setup, drill).State!, CsvShots.Read(stream, file, ShotFile.Settings), writer.Add, problem => throw new InvalidOperationException($"{problem}"));
+            SessionCore.Open(setup, drill).State!,
+            ReadAhead.Of(CsvShots.Read(stream, file, ShotFile.Settings)),
+            writer.Add,
+            problem => throw new InvalidOperationException($"{problem}"));
         writer.Finish(outcome);
         Expect(outcome.Shots);
     }

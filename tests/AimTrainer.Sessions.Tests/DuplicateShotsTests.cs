@@ -29,6 +29,18 @@ public class DuplicateShotsTests
     }
 
     [Fact]
+    public void Add_TimesInAnyOrder_EachIsNewOnce()
+    {
+        var seen = new DuplicateShots();
+        int[] minutes = [5, 1, 9, 3, 9, 7, 20, 0];
+        var shots = minutes.Select((minute, i) => Sample.Shot(5 + i, time: Sample.Start.AddMinutes(minute))).ToList();
+
+        Assert.All(shots, shot => Assert.True(seen.Add(shot)));
+        Assert.All(shots, shot => Assert.False(seen.Add(shot)));
+        Assert.True(seen.Add(Sample.Shot(30, time: Sample.Start.AddMinutes(9))));
+    }
+
+    [Fact]
     public void Add_NeitherIdNorTime_IsNeverTakenForAnother()
     {
         var seen = new DuplicateShots();

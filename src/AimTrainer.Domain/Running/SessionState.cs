@@ -44,6 +44,9 @@ public sealed record SessionState
 
     internal History? Past { get; init; }
 
+    /// <summary>Whether shots are remembered, so that a later input can be about one of them.</summary>
+    internal bool RemembersShots { get; init; } = true;
+
     /// <summary>Which block of the drill each run was, in order.</summary>
     internal ValueList<int> RunBlocks { get; init; } = [];
 
@@ -55,6 +58,12 @@ public sealed record SessionState
     /// <see cref="FindShot"/> know the last shots only.
     /// </summary>
     public SessionState ForgettingThePast() => this with { ForgetsThePast = true };
+
+    /// <summary>
+    /// The same session for shots alone, as many as there may be: it remembers none of them longer than its feedback needs. So
+    /// nothing can be voided, corrected or repeated, and <see cref="ShotsOfRun"/> and <see cref="FindShot"/> know only a few.
+    /// </summary>
+    public SessionState ForShotsAlone() => this with { RemembersShots = false };
 
     /// <summary>The shots of the run that is thrown, or of the last one when the session is over; newest first, voided ones included.</summary>
     public IEnumerable<GradedShot> ShotsOfRun() =>

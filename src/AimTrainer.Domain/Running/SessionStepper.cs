@@ -21,7 +21,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             Phase = _phase,
             PausedAt = _pausedAt,
             LastNumber = _lastNumber,
-            Past = _past,
+            Past = state.RemembersShots || SummaryWaits() ? _past : null,
             RunBlocks = _runBlocks,
             Current = _block,
         };
@@ -297,6 +297,9 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             ? $"the targets of a line keep their order along the lane: give less than {shown[index + 1].Target.Distance} ft, where \"{shown[index + 1].Name}\" is"
             : null;
     }
+
+    /// <summary>Whether shots wait to be told in a summary.</summary>
+    private bool SummaryWaits() => _block is { Plan.Block.Feedback.When: FeedbackWhen.Summary } block && block.ToldUpTo < _lastNumber;
 
     private string NoSuchShot(int number) => _lastNumber == 0
         ? $"there is no shot {number}: none has been thrown"

@@ -13,6 +13,7 @@ public static class Replay
     public static ReplayOutcome Run(SessionState state, IEnumerable<FeedItem> items, Action<SessionEvent> happened, Action<FileProblem> report)
     {
         state = state.ForgettingThePast();
+        state = state.ForShotsAlone();
         var seen = new DuplicateShots();
         var at = state.Setup.At;
         var repeated = 0;

@@ -28,7 +28,7 @@ internal static class ReplayCommand
             var file = parsed.GetValue(shots)!;
             using var stream = UserFiles.OpenRead(file);
             var settings = CsvFiles.Settings(laneProfile, parsed.GetValue(hand), parsed.GetValue(map));
-            using var items = CsvShots.Read(stream, file, settings).GetEnumerator();
+            using var items = ReadAhead.Of(CsvShots.Read(stream, file, settings)).GetEnumerator();
             var first = FirstShots.Of(items);
             var setup = new SessionSetup
             {

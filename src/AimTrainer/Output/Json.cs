@@ -9,6 +9,9 @@ internal static class Json
     /// <summary>For documents: indented, readable letters.</summary>
     public static JsonWriterOptions Indented { get; } = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>For documents of any length: no blanks. Not checked while it is written, which would cost as much again as writing it.</summary>
+    public static JsonWriterOptions Long { get; } = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping, SkipValidation = true };
+
     /// <summary>For lines of a stream.</summary>
     public static JsonSerializerOptions Lines { get; } = new(Domain.DomainJson.Options) { WriteIndented = false };
 

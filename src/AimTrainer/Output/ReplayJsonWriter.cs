@@ -15,7 +15,7 @@ internal sealed class ReplayJsonWriter : IDisposable
 
     public ReplayJsonWriter(Stream output, string drillId, Hand hand)
     {
-        _writer = new Utf8JsonWriter(output, Json.Indented);
+        _writer = new Utf8JsonWriter(output, Json.Long);
         _writer.WriteStartObject();
         _writer.WriteString("drill"u8, drillId);
         _writer.WriteString("hand"u8, hand == Hand.Right ? "right"u8 : "left"u8);

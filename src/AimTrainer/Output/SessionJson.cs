@@ -16,88 +16,76 @@ internal static class SessionJson
         Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths, GradedShot? asFirstGraded = null)
     {
         writer.WriteStartObject();
-        writer.WriteNumber("number"u8, shot.Number);
+        writer.WriteNumber(JsonNames.Number, shot.Number);
         if (thrownAt is { } time)
         {
-            writer.WriteString("time"u8, time);
+            writer.WriteString(JsonNames.Time, time);
         }
         else
         {
-            writer.WriteNull("time"u8);
+            writer.WriteNull(JsonNames.Time);
         }
 
         WriteTargets(writer, shot);
-        WriteBoolean(writer, "comparable"u8, shot.Comparability.IsComparable);
-        writer.WriteStartArray("reasons"u8);
+        WriteBoolean(writer, JsonNames.Comparable, shot.Comparability.IsComparable);
+        writer.WriteStartArray(JsonNames.Reasons);
         foreach (var reason in shot.Comparability.Reasons)
         {
             writer.WriteStringValue(reason);
         }
 
         writer.WriteEndArray();
-        writer.WriteStartArray("nextWidthsBoards"u8);
+        writer.WriteStartArray(JsonNames.NextWidthsBoards);
         foreach (var next in nextWidths)
         {
-            writer.WriteNumberValue(next.Width.Boards);
+            writer.WriteNumberValue(next.Width.ExactBoards);
         }
 
         writer.WriteEndArray();
         if (shot.LaunchAngle is { } launch)
         {
-            writer.WriteStartObject("launchAngle"u8);
-            writer.WriteNumber("degrees"u8, launch.Angle.Value);
-            writer.WriteString("from"u8, launch.Computed ? "computed"u8 : "reported"u8);
+            writer.WriteStartObject(JsonNames.LaunchAngle);
+            writer.WriteNumber(JsonNames.Degrees, launch.Angle.Value);
+            writer.WriteString(JsonNames.From, launch.Computed ? "computed"u8 : "reported"u8);
             writer.WriteEndObject();
         }
 
         if (asFirstGraded is not null)
         {
-            writer.WriteStartObject("asFirstGraded"u8);
+            writer.WriteStartObject(JsonNames.AsFirstGraded);
             WriteTargets(writer, asFirstGraded);
             writer.WriteEndObject();
         }
 
         if (shot.VoidReason is { } why)
         {
-            writer.WriteString("void"u8, why);
+            writer.WriteString(JsonNames.Void, why);
         }
 
         writer.WriteEndObject();
     }
 
-    private static void WriteTargets(Utf8JsonWriter writer, GradedShot shot)
-    {
-        writer.WriteStartArray("targets"u8);
-        foreach (var target in shot.Targets)
-        {
-            WriteTarget(writer, target);
-        }
-
-        writer.WriteEndArray();
-        WriteBoolean(writer, "held"u8, shot.Held);
-    }
-
     public static void WriteSummary(Utf8JsonWriter writer, BlockSummary summary, ValueList<TargetThreshold> thresholds)
     {
-        writer.WriteStartObject("summary"u8);
-        writer.WriteStartArray("perTarget"u8);
+        writer.WriteStartObject(JsonNames.Summary);
+        writer.WriteStartArray(JsonNames.PerTarget);
         foreach (var target in summary.PerTarget)
         {
             writer.WriteStartObject();
-            writer.WriteString("name"u8, target.Name);
-            writer.WriteNumber("shots"u8, target.Shots);
-            writer.WriteNumber("graded"u8, target.Graded);
-            writer.WriteNumber("hits"u8, target.Hits);
-            WriteNumber(writer, "hitRate"u8, target.HitRate);
-            WriteNumber(writer, "hitRateLow"u8, target.HitRateLow);
-            WriteNumber(writer, "hitRateHigh"u8, target.HitRateHigh);
-            WriteNumber(writer, "constantErrorBoards"u8, target.ConstantErrorBoards);
-            WriteNumber(writer, "variableErrorBoards"u8, target.VariableErrorBoards);
-            WriteNumber(writer, "absoluteErrorBoards"u8, target.AbsoluteErrorBoards);
-            WriteNumber(writer, "totalErrorBoards"u8, target.TotalErrorBoards);
-            WriteNumber(writer, "spreadBoards"u8, target.SpreadBoards);
-            WriteNumber(writer, "minBoard"u8, target.MinBoard?.Boards);
-            WriteNumber(writer, "maxBoard"u8, target.MaxBoard?.Boards);
+            writer.WriteString(JsonNames.Name, target.Name);
+            writer.WriteNumber(JsonNames.Shots, target.Shots);
+            writer.WriteNumber(JsonNames.Graded, target.Graded);
+            writer.WriteNumber(JsonNames.Hits, target.Hits);
+            WriteNumber(writer, JsonNames.HitRate, target.HitRate);
+            WriteNumber(writer, JsonNames.HitRateLow, target.HitRateLow);
+            WriteNumber(writer, JsonNames.HitRateHigh, target.HitRateHigh);
+            WriteNumber(writer, JsonNames.ConstantErrorBoards, target.ConstantErrorBoards);
+            WriteNumber(writer, JsonNames.VariableErrorBoards, target.VariableErrorBoards);
+            WriteNumber(writer, JsonNames.AbsoluteErrorBoards, target.AbsoluteErrorBoards);
+            WriteNumber(writer, JsonNames.TotalErrorBoards, target.TotalErrorBoards);
+            WriteNumber(writer, JsonNames.SpreadBoards, target.SpreadBoards);
+            WriteNumber(writer, JsonNames.MinBoard, target.MinBoard?.Boards);
+            WriteNumber(writer, JsonNames.MaxBoard, target.MaxBoard?.Boards);
             if (thresholds.AsEnumerable().FirstOrDefault(threshold => threshold.Target == target.Name) is { } threshold)
             {
                 WriteThreshold(writer, threshold.Threshold);
@@ -107,7 +95,7 @@ internal static class SessionJson
         }
 
         writer.WriteEndArray();
-        writer.WriteNumber("points"u8, summary.Points);
+        writer.WriteNumber(JsonNames.Points, summary.Points);
         if (thresholds.Count == 1)
         {
             WriteThreshold(writer, thresholds[0].Threshold);
@@ -116,45 +104,57 @@ internal static class SessionJson
         writer.WriteEndObject();
     }
 
+    private static void WriteTargets(Utf8JsonWriter writer, GradedShot shot)
+    {
+        writer.WriteStartArray(JsonNames.Targets);
+        foreach (var target in shot.Targets)
+        {
+            WriteTarget(writer, target);
+        }
+
+        writer.WriteEndArray();
+        WriteBoolean(writer, JsonNames.Held, shot.Held);
+    }
+
     private static void WriteThreshold(Utf8JsonWriter writer, Threshold threshold)
     {
-        writer.WriteStartObject("threshold"u8);
-        WriteNumber(writer, "widthBoards"u8, threshold.Boards);
-        writer.WriteNumber("reversals"u8, threshold.Reversals);
+        writer.WriteStartObject(JsonNames.Threshold);
+        WriteNumber(writer, JsonNames.WidthBoards, threshold.Boards);
+        writer.WriteNumber(JsonNames.Reversals, threshold.Reversals);
         writer.WriteEndObject();
     }
 
     private static void WriteTarget(Utf8JsonWriter writer, TargetResult target)
     {
         writer.WriteStartObject();
-        writer.WriteString("name"u8, target.Name);
-        writer.WriteNumber("distanceFeet"u8, target.Target.Distance.Value);
-        writer.WriteNumber("centreBoard"u8, target.Target.Centre.Boards);
-        writer.WriteNumber("widthBoards"u8, target.Target.Width.Boards);
-        writer.WriteString("crossing"u8, target.Crossing.Kind switch
+        writer.WriteString(JsonNames.Name, target.Name);
+        writer.WriteNumber(JsonNames.DistanceFeet, target.Target.Distance.Value);
+        writer.WriteNumber(JsonNames.CentreBoard, target.Target.Centre.ExactBoards);
+        writer.WriteNumber(JsonNames.WidthBoards, target.Target.Width.ExactBoards);
+        writer.WriteString(JsonNames.Crossing, target.Crossing.Kind switch
         {
             CrossingKind.Measured => "measured"u8,
             CrossingKind.Interpolated => "interpolated"u8,
             _ => "unknown"u8,
         });
-        WriteMeasured(writer, "crossingBoard"u8, target.Crossing.Board?.Boards);
-        WriteMeasured(writer, "missBoards"u8, target.Miss?.Boards);
+        WriteMeasured(writer, JsonNames.CrossingBoard, target.Crossing.Board?.ExactBoards);
+        WriteMeasured(writer, JsonNames.MissBoards, target.Miss?.ExactBoards);
         if (target.Grade is { } grade)
         {
-            writer.WriteString("grade"u8, grade.Name);
-            writer.WriteNumber("points"u8, grade.Points);
+            writer.WriteString(JsonNames.Grade, grade.Name);
+            writer.WriteNumber(JsonNames.Points, grade.Points);
         }
         else
         {
-            writer.WriteNull("grade"u8);
-            writer.WriteNull("points"u8);
+            writer.WriteNull(JsonNames.Grade);
+            writer.WriteNull(JsonNames.Points);
         }
 
         writer.WriteEndObject();
     }
 
     /// <summary>A value in hundredths: short and plain as it is.</summary>
-    private static void WriteMeasured(Utf8JsonWriter writer, ReadOnlySpan<byte> name, double? value)
+    private static void WriteMeasured(Utf8JsonWriter writer, JsonEncodedText name, decimal? value)
     {
         if (value is { } number)
         {
@@ -167,7 +167,7 @@ internal static class SessionJson
     }
 
     /// <summary>A figure that was worked out.</summary>
-    private static void WriteNumber(Utf8JsonWriter writer, ReadOnlySpan<byte> name, double? value)
+    private static void WriteNumber(Utf8JsonWriter writer, JsonEncodedText name, double? value)
     {
         if (value is { } number)
         {
@@ -180,7 +180,7 @@ internal static class SessionJson
         }
     }
 
-    private static void WriteBoolean(Utf8JsonWriter writer, ReadOnlySpan<byte> name, bool? value)
+    private static void WriteBoolean(Utf8JsonWriter writer, JsonEncodedText name, bool? value)
     {
         if (value is { } known)
         {

@@ -30,7 +30,24 @@ public class ShippedDrillSessionTests
     [MemberData(nameof(Names))]
     public void Drill_AlwaysMissed_Ends(string name) => Ends(name, (_, target) => target.Centre.Boards > 20 ? -15 : 15);
 
-    private static void Ends(string name, Func<Func<double>, Target, double?> missOf)
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Drill_ForShotsAlone_SameEvents(string name)
+    {
+        var whole = Ends(name, (random, _) => 4 * ((random() * 2) - 1));
+        var events = new List<SessionEvent>();
+        var state = SessionCore.Open(Setup, whole.State.Drill).State!.ForShotsAlone();
+        foreach (var input in whole.Inputs)
+        {
+            var step = SessionCore.Apply(state, input);
+            state = step.State;
+            events.AddRange(step.Events);
+        }
+
+        Assert.Equal(whole.Events, events);
+    }
+
+    private static Play Ends(string name, Func<Func<double>, Target, double?> missOf)
     {
         var drill = DrillReader.Read(name, File.ReadAllBytes(TestFiles.Drill(name))).Value!;
         var play = Play.Begun(drill, Setup);
@@ -43,5 +60,6 @@ public class ShippedDrillSessionTests
         Assert.Equal(SessionPhase.Ended, play.State.Phase);
         Assert.Equal(new SessionEvent.SessionEnded("all blocks were thrown"), play.Events[^1]);
         Assert.Equal(drill.Blocks.Count, play.Events.OfType<SessionEvent.BlockEnded>().Count());
+        return play;
     }
 }

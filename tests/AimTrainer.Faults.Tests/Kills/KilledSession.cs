@@ -3,7 +3,7 @@ namespace AimTrainer.Faults.Tests;
 /// <summary>Runs one session through many deaths of its process, and remembers everything that was acknowledged.</summary>
 internal sealed class KilledSession(string data, string drill, GrowingShots shots, int shotsInDrill, int seed)
 {
-    /// <summary>Rows that wait beyond the last acknowledged shot.</summary>
+    /// <summary>Rows that wait beyond the last acknowledged shot, and new ones for each life.</summary>
     private const int Ahead = 8;
 
     private readonly Random _chance = new(seed);
@@ -52,7 +52,7 @@ internal sealed class KilledSession(string data, string drill, GrowingShots shot
             : null;
         var lines = new List<string>();
         var shotsTaken = 0;
-        Supply();
+        Supply(shots.Rows + Ahead);
         while (await program.NextLineAsync(cancellationToken) is { } line)
         {
             lines.Add(line);
@@ -60,8 +60,11 @@ internal sealed class KilledSession(string data, string drill, GrowingShots shot
             if (AcknowledgedStep.TryParse(line) is { } step)
             {
                 Note(step);
-                shotsTaken += step.ShotId is null ? 0 : 1;
-                Supply();
+                if (step.ShotNumber is { } number)
+                {
+                    shotsTaken++;
+                    Supply(number + Ahead);
+                }
             }
 
             if (kill && death is null && _isThere && shotsTaken >= shotsBeforeDeath)
@@ -84,10 +87,9 @@ internal sealed class KilledSession(string data, string drill, GrowingShots shot
     private void Note(AcknowledgedStep step) =>
         Assert.True(_acknowledged.TryAdd(step.Sequence, step), $"step {step.Sequence} was acknowledged twice");
 
-    private void Supply()
+    private void Supply(int rows)
     {
-        var wanted = _acknowledged.Values.Count(step => step.ShotId is not null) + Ahead;
-        shots.GrowTo(Math.Min(wanted, shotsInDrill));
+        shots.GrowTo(Math.Min(rows, shotsInDrill));
         if (shots.Rows == shotsInDrill)
         {
             shots.Finish();
