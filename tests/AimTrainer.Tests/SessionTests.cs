@@ -132,6 +132,27 @@ public sealed partial class SessionTests : IDisposable
     }
 
     [Fact]
+    public void Run_WarmUpByAPerson_AsksForTheArmAndNotesTheAnswer()
+    {
+        var ran = _work.TypedByAPerson("a bit stiff\n10\nleave\n", "run", "--drill", "easy-warm-up");
+
+        Assert.Contains("How does the arm feel? Your answer is noted. If it hurts, do not throw;", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("noted: arm before the first shot: a bit stiff", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("  1 |", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Demo_ByAPerson_AnotherUntilQ()
+    {
+        var ran = _work.TypedByAPerson("\nq\n", "demo", "--pace", "0");
+        var once = _work.TypedByAPerson("\n\n\nq\n", "demo", "--once", "--pace", "0");
+
+        Assert.Equal((0, 0), (ran.Code, once.Code));
+        Assert.Equal(2, ran.Out.Split("Enter for another session").Length - 1);
+        Assert.Equal(3, _work.Run("sessions", "list", "--json").Json().GetArrayLength());
+    }
+
+    [Fact]
     public void Run_LeftOpen_RefusesAnotherGoesOnAndShowsTheAim()
     {
         _work.Typed("15/7\n14/8\n", "run", "--drill", "two-point-line", "--bowler", "A");
