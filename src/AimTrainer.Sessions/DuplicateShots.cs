@@ -7,9 +7,8 @@ namespace AimTrainer.Sessions;
 /// shots, whatever they hold; a shot without id and time is never taken for another.
 /// </summary>
 /// <remarks>
-/// Remembers every shot that it has let pass and that has an id or a time, in few bytes: of values it keeps a digest, so that a
-/// million shots can be gone through. Two different shots of the very same time, where one has no id, are taken for the same
-/// once in about 4 000 000 000 such pairs. For one reader: not safe for several threads.
+/// Remembers every shot that it has let pass and that has an id or a time, in few bytes: of values it keeps a digest of 128 bits, so
+/// that a million shots can be gone through. For one reader: not safe for several threads.
 /// </remarks>
 public sealed class DuplicateShots
 {

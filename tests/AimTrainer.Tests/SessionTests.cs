@@ -87,7 +87,7 @@ public sealed partial class SessionTests : IDisposable
             correct 2 15/7
             correct 99 3
             width 3
-            width third arrow 5
+            width third arrow 4,5
             move third arrow 16
             move 3
             pause
@@ -113,7 +113,7 @@ public sealed partial class SessionTests : IDisposable
             "void 7 foul     shot 7 does not count", "     shot 1 does not count: foul", "there is no shot 77: give a number from 1 to 4",
             "void: found \"\"; allowed: the shot's number and why", "     shot 2 corrected; both values are kept", "correct: shot 99 is not among the last ten",
             "width: found \"3\"; allowed: 0.5 to 20 boards, with the target's name before it: third arrow, seven at 40 feet",
-            "     third arrow is now board 15 at 15 ft, 5 boards wide", "     third arrow is now board 16 at 15 ft, 5 boards wide",
+            "     third arrow is now board 15 at 15 ft, 4.5 boards wide", "     third arrow is now board 16 at 15 ft, 4.5 boards wide",
             "move: found \"3\"; allowed: a board from 0.5 to 39.5, or board@feet", "     paused: shots are set aside", "     set aside, not graded: the session was paused",
             "     going on", "     fifteen to seven passed over", "skip: found \"foo\"; allowed: nothing, or block", "     fifteen to seven once more",
             "     noted: hello [bold] world", "the note is empty: write something", "     Block over: begun again.", "(training, attempt 2)",
@@ -129,6 +129,27 @@ public sealed partial class SessionTests : IDisposable
 
         Assert.Contains("  5 |", ran.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("  6 |", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Run_WarmUpByAPerson_AsksForTheArmAndNotesTheAnswer()
+    {
+        var ran = _work.TypedByAPerson("a bit stiff\n10\nleave\n", "run", "--drill", "easy-warm-up");
+
+        Assert.Contains("How does the arm feel? Your answer is noted. If it hurts, do not throw;", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("noted: arm before the first shot: a bit stiff", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("  1 |", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Demo_ByAPerson_AnotherUntilQ()
+    {
+        var ran = _work.TypedByAPerson("\nq\n", "demo", "--pace", "0");
+        var once = _work.TypedByAPerson("\n\n\nq\n", "demo", "--once", "--pace", "0");
+
+        Assert.Equal((0, 0), (ran.Code, once.Code));
+        Assert.Equal(2, ran.Out.Split("Enter for another session").Length - 1);
+        Assert.Equal(3, _work.Run("sessions", "list", "--json").Json().GetArrayLength());
     }
 
     [Fact]

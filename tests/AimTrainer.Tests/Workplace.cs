@@ -25,7 +25,12 @@ internal sealed class Workplace : IDisposable
     public Ran Run(params string[] args) => Typed("", args);
 
     /// <summary>Runs a command in this process with something on its input, as from a pipe.</summary>
-    public Ran Typed(string input, params string[] args)
+    public Ran Typed(string input, params string[] args) => Run(input, false, args);
+
+    /// <summary>Runs a command in this process as if a person typed the input; the output is still plain.</summary>
+    public Ran TypedByAPerson(string input, params string[] args) => Run(input, true, args);
+
+    private Ran Run(string input, bool person, string[] args)
     {
         using var bytes = new MemoryStream();
         using var output = new StringWriter { NewLine = "\n" };
@@ -37,7 +42,7 @@ internal sealed class Workplace : IDisposable
             Out = output,
             Error = error,
             OpenOut = () => bytes,
-            PersonTypes = false,
+            PersonTypes = person,
             PersonReads = false,
         });
         return new Ran(code, output + Encoding.UTF8.GetString(bytes.ToArray()), error.ToString());

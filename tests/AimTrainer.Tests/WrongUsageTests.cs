@@ -45,6 +45,21 @@ public sealed class WrongUsageTests : IDisposable
     }
 
     [Theory]
+    [InlineData(" ", "found nothing")]
+    [InlineData("A\u001b[2J", "found control characters")]
+    public void Run_NamesThatAreNone_OneLineAndExitCode2(string name, string words)
+    {
+        string[][] lines = [["demo", "--bowler", name], ["demo", "--ball", name], ["sessions", "list", "--bowler", name], ["replay", "--drill", "x", "--shots", "y", "--bowler", name]];
+        foreach (var line in lines)
+        {
+            var ran = _work.Run(line);
+
+            Assert.Equal(2, ran.Code);
+            Assert.Contains(words, ran.Error, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData("demo")]
     [InlineData("run")]

@@ -37,9 +37,6 @@ public sealed record SessionState
     /// <summary>For a walking line its place, from 1; else 0.</summary>
     public int Place => Current?.Place ?? 0;
 
-    /// <summary>Whether shots are forgotten as soon as nothing hangs on them: see <see cref="ForgettingThePast"/>.</summary>
-    internal bool ForgetsThePast { get; init; }
-
     internal BlockRun? Current { get; init; }
 
     internal History? Past { get; init; }
@@ -51,13 +48,6 @@ public sealed record SessionState
     internal ValueList<int> RunBlocks { get; init; } = [];
 
     internal DateTimeOffset? PausedAt { get; init; }
-
-    /// <summary>
-    /// The same session, which from now on forgets shots as soon as nothing hangs on them: for a replay, where nobody voids or
-    /// corrects and a million shots would fill the memory. The events are the same; <see cref="ShotsOfRun"/> and
-    /// <see cref="FindShot"/> know the last shots only.
-    /// </summary>
-    public SessionState ForgettingThePast() => this with { ForgetsThePast = true };
 
     /// <summary>
     /// The same session for shots alone, as many as there may be: it remembers none of them longer than its feedback needs. So

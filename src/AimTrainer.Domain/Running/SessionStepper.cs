@@ -94,7 +94,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var graded = Graded(shot, block.Shown, block.Plan.Block, block.Run, _lastNumber + 1, block.Place);
         var fromOrder = block.ThrowAgain.IsEmpty;
         var order = fromOrder ? OrderRule(block).AfterThrow(block.Order, graded.Held == true) : block.Order;
-        _past = new History(new HistoryItem.Thrown(graded, aim, block.Order.Visit), StillNeeded(block));
+        _past = new History(new HistoryItem.Thrown(graded, aim, block.Order.Visit), _past);
         _lastNumber = graded.Number;
         _block = block with
         {
@@ -109,10 +109,6 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         GoOn(why);
         return null;
     }
-
-    /// <summary>What must be kept of the past: all of it, for a later void or correction; or only what a summary has still to tell.</summary>
-    private History? StillNeeded(BlockRun block) =>
-        state.ForgetsThePast && (block.Plan.Block.Feedback.When is not FeedbackWhen.Summary || block.ToldUpTo == _lastNumber) ? null : _past;
 
     public string? SkipAim()
     {

@@ -12,7 +12,6 @@ public static class Replay
     /// <param name="report">Told of everything that could not be read or was left out.</param>
     public static ReplayOutcome Run(SessionState state, IEnumerable<FeedItem> items, Action<SessionEvent> happened, Action<FileProblem> report)
     {
-        state = state.ForgettingThePast();
         state = state.ForShotsAlone();
         var seen = new DuplicateShots();
         var at = state.Setup.At;

@@ -15,7 +15,7 @@ internal static class CommonOptions
         Description = "Folder of the records; without it the platform's usual place for a program's data.",
         Recursive = true,
         HelpName = "DIR",
-        CustomParser = result => NotEmpty(result, DataName, "a folder"),
+        CustomParser = result => Words(result, DataName, "a folder"),
     };
 
     public static Option<bool> Json() => new("--json") { Description = "Print one JSON document for machines: plain numbers, units in the keys." };
@@ -97,15 +97,23 @@ internal static class CommonOptions
         },
     };
 
-    /// <summary>Text that must not be empty.</summary>
-    public static string? NotEmpty(ArgumentResult result, string name, string allowed)
+    /// <summary>A name of somebody or something.</summary>
+    public static Option<string?> Name(string name, string description) => new(name)
     {
-        if (!string.IsNullOrWhiteSpace(result.Tokens[0].Value))
+        Description = description,
+        HelpName = "NAME",
+        CustomParser = result => Words(result, name, "a name"),
+    };
+
+    private static string? Words(ArgumentResult result, string name, string allowed)
+    {
+        var text = result.Tokens[0].Value;
+        if (!string.IsNullOrWhiteSpace(text) && !text.Any(char.IsControl))
         {
-            return result.Tokens[0].Value;
+            return text;
         }
 
-        result.AddError($"{name}: found nothing; allowed: {allowed}");
+        result.AddError($"{name}: found {(string.IsNullOrWhiteSpace(text) ? "nothing" : "control characters")}; allowed: {allowed}");
         return null;
     }
 

@@ -16,7 +16,7 @@ internal static class ReplayCommand
         var shots = new Option<string>("--shots") { Description = "The shots, CSV (docs/shots.md).", Required = true, HelpName = "FILE" };
         var (hand, lane, seed, map) = (CommonOptions.Hand(), CommonOptions.Lane(), CommonOptions.Seed(), CommonOptions.Map());
         var (pattern, breakpoint, json) = (CommonOptions.Pattern(), CommonOptions.Breakpoint(), CommonOptions.Json());
-        var bowler = new Option<string?>("--bowler") { Description = "Only this bowler's shots, when the file names bowlers.", HelpName = "NAME" };
+        var bowler = CommonOptions.Name("--bowler", "Only this bowler's shots, when the file names bowlers.");
         var command = new Command("replay", "Grade recorded shots as a drill would have, without storing anything.")
         {
             drill, shots, hand, lane, seed, map, pattern, breakpoint, bowler, json,

@@ -20,7 +20,7 @@ internal static class SessionCommands
 
     private static Command List(UserConsole console)
     {
-        var bowler = new Option<string?>("--bowler") { Description = "Only this bowler's.", HelpName = "NAME" };
+        var bowler = CommonOptions.Name("--bowler", "Only this bowler's.");
         var limit = CommonOptions.Whole("--limit", "At most so many, the newest first.", 1, 1_000_000, 100);
         var json = CommonOptions.Json();
         var command = new Command("list", "Stored sessions, newest first.") { bowler, limit, json };

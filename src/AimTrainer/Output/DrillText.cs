@@ -21,7 +21,7 @@ internal static class DrillText
     {
         output.WriteLine($"{drill.Name} ({drill.Id})");
         output.WriteLine($"Purpose: {drill.Purpose}");
-        output.WriteLine($"For: {drill.WhoFor}. About {drill.AboutMinutes} minutes.");
+        output.WriteLine($"For: {drill.WhoFor.TrimEnd('.')}. About {drill.AboutMinutes} minutes.");
         foreach (var caution in drill.Cautions)
         {
             output.WriteLine($"Take care: {caution}");

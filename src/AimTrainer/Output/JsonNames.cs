@@ -15,6 +15,14 @@ internal static class JsonNames
 
     public static JsonEncodedText NextWidthsBoards { get; } = JsonEncodedText.Encode("nextWidthsBoards");
 
+    public static JsonEncodedText LaunchAngle { get; } = JsonEncodedText.Encode("launchAngle");
+
+    public static JsonEncodedText Degrees { get; } = JsonEncodedText.Encode("degrees");
+
+    public static JsonEncodedText From { get; } = JsonEncodedText.Encode("from");
+
+    public static JsonEncodedText AsFirstGraded { get; } = JsonEncodedText.Encode("asFirstGraded");
+
     public static JsonEncodedText Void { get; } = JsonEncodedText.Encode("void");
 
     public static JsonEncodedText Summary { get; } = JsonEncodedText.Encode("summary");

@@ -73,7 +73,7 @@ internal static class RecordJson
         writer.WriteStartArray("shots"u8);
         foreach (var shot in block.Shots)
         {
-            SessionJson.WriteShot(writer, shot.Shot, shot.Shot.ThrownAt(), shot.NextWidths);
+            SessionJson.WriteShot(writer, shot.Shot, shot.Shot.ThrownAt(), shot.NextWidths, shot.AsFirstGraded);
         }
 
         writer.WriteEndArray();

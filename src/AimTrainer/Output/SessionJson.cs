@@ -7,7 +7,13 @@ namespace AimTrainer.Output;
 /// <summary>Writes shots and figures as the JSON of <c>replay --json</c> and <c>sessions show --json</c>; the shape is in docs/json.md.</summary>
 internal static class SessionJson
 {
-    public static void WriteShot(Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths)
+    /// <param name="writer">Where to.</param>
+    /// <param name="shot">The shot as it stands.</param>
+    /// <param name="thrownAt">When it was thrown, as far as that is known.</param>
+    /// <param name="nextWidths">The widths that followed it.</param>
+    /// <param name="asFirstGraded">The shot before it was corrected; null when it never was.</param>
+    public static void WriteShot(
+        Utf8JsonWriter writer, GradedShot shot, DateTimeOffset? thrownAt, ValueList<NextWidth> nextWidths, GradedShot? asFirstGraded = null)
     {
         writer.WriteStartObject();
         writer.WriteNumber(JsonNames.Number, shot.Number);
@@ -20,14 +26,7 @@ internal static class SessionJson
             writer.WriteNull(JsonNames.Time);
         }
 
-        writer.WriteStartArray(JsonNames.Targets);
-        foreach (var target in shot.Targets)
-        {
-            WriteTarget(writer, target);
-        }
-
-        writer.WriteEndArray();
-        WriteBoolean(writer, JsonNames.Held, shot.Held);
+        WriteTargets(writer, shot);
         WriteBoolean(writer, JsonNames.Comparable, shot.Comparability.IsComparable);
         writer.WriteStartArray(JsonNames.Reasons);
         foreach (var reason in shot.Comparability.Reasons)
@@ -43,6 +42,21 @@ internal static class SessionJson
         }
 
         writer.WriteEndArray();
+        if (shot.LaunchAngle is { } launch)
+        {
+            writer.WriteStartObject(JsonNames.LaunchAngle);
+            writer.WriteNumber(JsonNames.Degrees, launch.Angle.Value);
+            writer.WriteString(JsonNames.From, launch.Computed ? "computed"u8 : "reported"u8);
+            writer.WriteEndObject();
+        }
+
+        if (asFirstGraded is not null)
+        {
+            writer.WriteStartObject(JsonNames.AsFirstGraded);
+            WriteTargets(writer, asFirstGraded);
+            writer.WriteEndObject();
+        }
+
         if (shot.VoidReason is { } why)
         {
             writer.WriteString(JsonNames.Void, why);
@@ -88,6 +102,18 @@ internal static class SessionJson
         }
 
         writer.WriteEndObject();
+    }
+
+    private static void WriteTargets(Utf8JsonWriter writer, GradedShot shot)
+    {
+        writer.WriteStartArray(JsonNames.Targets);
+        foreach (var target in shot.Targets)
+        {
+            WriteTarget(writer, target);
+        }
+
+        writer.WriteEndArray();
+        WriteBoolean(writer, JsonNames.Held, shot.Held);
     }
 
     private static void WriteThreshold(Utf8JsonWriter writer, Threshold threshold)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
+using AimTrainer.Setup;
 using Spectre.Console;
 
 namespace AimTrainer.Output;
@@ -112,7 +113,7 @@ internal sealed class TerminalView : ISessionView
 
         if (recordFile is not null)
         {
-            Line(Text($"The record is in {recordFile}; see: aimtrainer sessions show {setup.SessionId}"));
+            Line(Text($"The record is in {recordFile}; see: aimtrainer sessions show {setup.SessionId}{DataPlace.OptionFor(recordFile)}"));
         }
     }
 

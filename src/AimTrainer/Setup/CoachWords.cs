@@ -111,8 +111,9 @@ internal static class CoachWords
     private static string Names(SessionSnapshot now) => now.Shown is { IsLine: true } line
         ? $", with the target's name before it: {string.Join(", ", line.Targets.AsEnumerable().Select(target => target.Name))}" : "";
 
+    // A comma is a decimal sign here as it is in a typed shot.
     private static double? Number(string text, double low, double high) =>
-        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high ? value : null;
+        double.TryParse(text.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value >= low && value <= high ? value : null;
 
     private static (string First, string Others) Cut(string text)
     {

@@ -13,6 +13,14 @@ internal static class DataPlace
     /// <summary>The folder in use.</summary>
     public static string Of(ParseResult parsed) => Named(parsed) ?? DataFolder.UsualPlace();
 
+    /// <summary>What a user must add to a command so that it finds this record: nothing in the usual place, else <c> --data DIR</c>.</summary>
+    public static string OptionFor(string recordFile)
+    {
+        var folder = Path.GetDirectoryName(recordFile)!;
+        return folder == DataFolder.UsualPlace() ? ""
+            : folder.Contains(' ', StringComparison.Ordinal) ? $" --data \"{folder}\"" : $" --data {folder}";
+    }
+
     /// <summary>The user's own drills.</summary>
     public static string OwnDrills(ParseResult parsed) => Path.Combine(Of(parsed), "drills");
 }

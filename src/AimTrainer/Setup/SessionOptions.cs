@@ -10,11 +10,11 @@ namespace AimTrainer.Setup;
 /// <summary>The options from which a session is set up.</summary>
 internal sealed class SessionOptions
 {
-    public Option<string?> Bowler { get; } = new("--bowler") { Description = "The bowler's name in the records.", HelpName = "NAME", CustomParser = result => CommonOptions.NotEmpty(result, "--bowler", "a name") };
+    public Option<string?> Bowler { get; } = CommonOptions.Name("--bowler", "The bowler's name in the records.");
 
     public Option<Hand?> Hand { get; } = CommonOptions.Hand();
 
-    public Option<string?> Ball { get; } = new("--ball") { Description = "The ball, as the bowler calls it.", HelpName = "NAME" };
+    public Option<string?> Ball { get; } = CommonOptions.Name("--ball", "The ball, as the bowler calls it.");
 
     public Option<string?> Lane { get; } = CommonOptions.Lane();
 

@@ -28,6 +28,22 @@ internal static class TerminalLoop
                 return;
             }
         }
+
+        if (person)
+        {
+            await TakeCorrectionsAsync(console, live, view, cancellationToken).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>The last shot can be a misreading too: a person may still void, correct and note until an empty line.</summary>
+    private static async Task TakeCorrectionsAsync(UserConsole console, LiveSession live, ISessionView view, CancellationToken cancellationToken)
+    {
+        view.Notice("The drill is done. Void or correct a shot, or add a note; Enter closes the session.");
+        while (await ReadLineAsync(console, cancellationToken).ConfigureAwait(false) is { } line && line.Trim().Length > 0
+            && await TakeAsync(line, live, view).ConfigureAwait(false))
+        {
+            // Each line has been followed, or refused in words.
+        }
     }
 
     /// <returns>Whether to go on.</returns>

@@ -139,7 +139,7 @@ public class StabilityTests
     }
 
     [Fact]
-    public void Apply_ForgettingThePast_ShotsGiveTheSameEvents()
+    public void Apply_ForShotsAlone_GivesTheSameEvents()
     {
         RandomSession.Any.Sample(
             sample =>
@@ -147,7 +147,7 @@ public class StabilityTests
                 var acts = sample.Acts.Select(act => (act.What % 17, act.A, act.B)).ToArray();
                 var opened = SessionCore.Open(Play.Setup, RandomSession.Drills[sample.Drill]).State!;
                 var (keeps, all) = RandomSession.Run(opened, acts);
-                var (forgets, same) = RandomSession.Run(opened.ForgettingThePast(), acts);
+                var (forgets, same) = RandomSession.Run(opened.ForShotsAlone(), acts);
 
                 Assert.Equal(Json(all), Json(same));
                 Assert.True(forgets.ShotsOfRun().Count() <= Math.Min(4, keeps.ShotsOfRun().Count()));
