@@ -8,6 +8,19 @@ public sealed class ProcessTests : IDisposable
     public void Dispose() => _work.Dispose();
 
     [Fact]
+    public async Task Output_OnAFullDisk_OneLineAndNoTrace()
+    {
+        _work.File("s.csv", "arrowsBoard\n10\n");
+
+        var ran = await _work.ShellAsync("$AIM replay --drill three-rings --shots s.csv --json > /dev/full; echo $?; $AIM drill list > /dev/full; echo $?");
+
+        Assert.Equal("1\n1\n", ran.Out);
+        var lines = ran.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2, lines.Length);
+        Assert.All(lines, line => Assert.StartsWith("reading or writing failed: ", line, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Demo_InputIsNoTerminal_EndsByItselfInThePlaceOfARelativeFolder()
     {
         var ran = await _work.ShellAsync("$AIM demo --data here/data </dev/null && ls here/data");
