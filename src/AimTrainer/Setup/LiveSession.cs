@@ -86,10 +86,11 @@ internal sealed class LiveSession : IAsyncDisposable
         }
     }
 
-    /// <summary>Sends an input and shows what came of it.</summary>
-    public async Task FollowAsync(SessionInput input)
+    /// <summary>Sends an input and shows what came of it, which is also given back.</summary>
+    public async Task<StationReply> FollowAsync(SessionInput input)
     {
-        switch (await Station.FollowAsync(input, Stopping).ConfigureAwait(false))
+        var reply = await Station.FollowAsync(input, Stopping).ConfigureAwait(false);
+        switch (reply)
         {
             case StationReply.Kept { Entry: { } entry }:
                 _view.Kept(entry, Station.Snapshot);
@@ -106,6 +107,8 @@ internal sealed class LiveSession : IAsyncDisposable
             default:
                 break;
         }
+
+        return reply;
     }
 
     /// <summary>Carries a feed's shots until it, or the session, ends.</summary>
