@@ -31,6 +31,11 @@ internal static class ShotCommands
             var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
             var lane = LaneFile.Read(parsed.GetValue(options.Lane));
             await using var stream = UserFiles.OpenRead(path);
+            if (!stream.CanSeek)
+            {
+                throw new UserException($"{path}: cannot be read twice, as an import needs to; save it as a file first");
+            }
+
             var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(stream, CancellationToken.None).ConfigureAwait(false));
             stream.Position = 0;
             var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
