@@ -47,7 +47,7 @@ internal static class ShotCommands
             }
 
             ISessionView view = parsed.GetValue(json) ? new ImportJsonView(console) : new TerminalView(console);
-            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view, recorded: true).ConfigureAwait(false);
             if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
             {
                 throw new UserException($"station {live.Station.Number} was left with session {left.Setup.SessionId} open: end it first (run --end-open), or import on another station (--station)");
