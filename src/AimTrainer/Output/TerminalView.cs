@@ -136,6 +136,7 @@ internal sealed class TerminalView : ISessionView
             {
                 ShowTargets(shot.Shot, "");
                 ShowComparability(shot.Shot);
+                ShowLeftOut(shot.Shot, shot.NextWidths);
                 if (shot.AsFirstGraded is not null)
                 {
                     Notice("     corrected by hand; both values are kept");
@@ -178,6 +179,7 @@ internal sealed class TerminalView : ISessionView
                 _throws++;
                 ShowTargets(graded.Shot, Progress());
                 ShowComparability(graded.Shot);
+                ShowLeftOut(graded.Shot, graded.NextWidths);
                 ShowWidths(graded);
                 break;
             case SessionEvent.ShotSetAside aside:
@@ -282,6 +284,17 @@ internal sealed class TerminalView : ISessionView
         if (shot.Comparability.IsComparable == false)
         {
             Notice($"     not the same throw: {string.Join("; ", shot.Comparability.Reasons)}");
+        }
+    }
+
+    private void ShowLeftOut(GradedShot shot, ValueList<NextWidth> nextWidths)
+    {
+        for (var i = 0; i < nextWidths.Count; i++)
+        {
+            if (nextWidths[i].LeftOut)
+            {
+                Notice($"     {shot.Targets[i].Name}: a gross miss, left out of the width; misread or real?");
+            }
         }
     }
 
