@@ -96,4 +96,22 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains("|   9.25 0.75 right", ran.Out, StringComparison.Ordinal);
         Assert.Contains("10 of 10", ran.Out, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Run_FollowedFile_TakesACoachsWordsBesideIt()
+    {
+        var ran = await _work.ShellAsync(
+            """
+            mkfifo words; exec 3<>words
+            printf 'arrowsBoard\n10.1\n9.25\n' >grows.csv
+            $AIM run --drill ten-shot-spread --follow grows.csv --data "$DATA" <words >out.txt 2>&1 &
+            until grep -q ' 2 of 10' out.txt; do sleep 0.05; done
+            echo 'void 2 foul' >&3; echo 'end lane broke down' >&3
+            wait $!; echo "ended $?"; cat out.txt
+            """);
+
+        Assert.Contains("ended 0", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("shot 2 does not count: foul", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("Session over: lane broke down.", ran.Out, StringComparison.Ordinal);
+    }
 }

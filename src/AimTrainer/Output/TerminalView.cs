@@ -137,9 +137,10 @@ internal sealed class TerminalView : ISessionView
                 ShowTargets(shot.Shot, "");
                 ShowComparability(shot.Shot);
                 ShowLeftOut(shot.Shot, shot.NextWidths);
-                if (shot.AsFirstGraded is not null)
+                if (shot.AsFirstGraded is { } before)
                 {
-                    Notice("     corrected by hand; both values are kept");
+                    Notice("     corrected by hand; as it was first:");
+                    ShowTargets(before, "");
                 }
 
                 if (shot.Shot.VoidReason is { } why)

@@ -49,7 +49,7 @@ internal static class UserFiles
         }
         catch (UnauthorizedAccessException)
         {
-            throw new UserException(Directory.Exists(file) ? $"{file}: is a folder; name a file" : $"{file}: may not be opened: check its permissions");
+            throw new UserException(Directory.Exists(file) ? $"{file}: is a folder; name a file" : $"{file}: cannot be opened: check its permissions");
         }
         catch (IOException exception)
         {
