@@ -2,6 +2,7 @@ using System.Globalization;
 using AimTrainer.Sessions;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using SQLitePCL;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 namespace AimTrainer.Store.Sqlite;
@@ -46,8 +47,22 @@ internal static class SqliteDatabase
         }
     }
 
-    /// <summary>A connection that cannot change anything, beside whoever writes.</summary>
-    public static SqliteConnection OpenForReading(string file) => Open(file, SqliteOpenMode.ReadOnly);
+    /// <summary>
+    /// A connection that cannot change anything, beside whoever writes. A change that a killed process left half done is first
+    /// taken back, as SQLite does for whoever may write.
+    /// </summary>
+    public static SqliteConnection OpenForReading(string file)
+    {
+        try
+        {
+            return OpenAndRead(file, SqliteOpenMode.ReadOnly);
+        }
+        catch (SqliteException exception) when (exception.SqliteExtendedErrorCode == raw.SQLITE_READONLY_ROLLBACK)
+        {
+            OpenAndRead(file, SqliteOpenMode.ReadWrite).Dispose();
+            return OpenAndRead(file, SqliteOpenMode.ReadOnly);
+        }
+    }
 
     /// <summary>A context over an open connection, which it closes with itself when it owns it.</summary>
     public static RecordContext ContextOver(SqliteConnection connection, bool owns = false) =>
@@ -75,6 +90,21 @@ internal static class SqliteDatabase
     /// <summary>The first value of a statement's answer, a whole number.</summary>
     public static long Number(SqliteConnection connection, string sql) =>
         Convert.ToInt64(Scalar(connection, sql), CultureInfo.InvariantCulture);
+
+    private static SqliteConnection OpenAndRead(string file, SqliteOpenMode mode)
+    {
+        var connection = Open(file, mode);
+        try
+        {
+            Scalar(connection, "PRAGMA schema_version");
+            return connection;
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
 
     private static SqliteConnection Open(string file, SqliteOpenMode mode)
     {

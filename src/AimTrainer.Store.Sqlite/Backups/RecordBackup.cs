@@ -7,6 +7,9 @@ namespace AimTrainer.Store.Sqlite;
 /// <summary>Copies the record away, and back.</summary>
 public static class RecordBackup
 {
+    /// <summary>What SQLite keeps beside a database: its log with an index, or what takes back a change that was not finished.</summary>
+    private static readonly string[] LogEndings = ["-wal", "-shm", "-journal"];
+
     /// <summary>
     /// Copies the record of a folder to one file, also while a session runs: the copy holds everything acknowledged before it
     /// began. It is written beside its place, checked through, and only then put there.
@@ -149,16 +152,20 @@ public static class RecordBackup
 
         try
         {
+            // Not by another journal mode, whose change is one more that a kill can leave half done.
             using var connection = SqliteDatabase.OpenForWriting(database);
-            SqliteDatabase.Scalar(connection, "PRAGMA journal_mode = DELETE");
+            SqliteDatabase.Scalar(connection, "PRAGMA wal_checkpoint(TRUNCATE)");
         }
         catch (SqliteException)
         {
             // A damaged record is what a restore is for: its copy is kept as it is, log and all.
         }
 
-        File.Delete(database + "-wal");
-        File.Delete(database + "-shm");
+        foreach (var ending in LogEndings)
+        {
+            File.Delete(database + ending);
+        }
+
         return aside;
     }
 
@@ -201,9 +208,12 @@ public static class RecordBackup
     private static void CopyWithLog(string from, string to)
     {
         File.Copy(from, to);
-        if (new FileInfo(from + "-wal") is { Exists: true, Length: > 0 })
+        foreach (var ending in (ReadOnlySpan<string>)["-wal", "-journal"])
         {
-            File.Copy(from + "-wal", to + "-wal");
+            if (new FileInfo(from + ending) is { Exists: true, Length: > 0 })
+            {
+                File.Copy(from + ending, to + ending);
+            }
         }
     }
 
@@ -215,7 +225,7 @@ public static class RecordBackup
 
     private static void Remove(string copy)
     {
-        foreach (var ending in (ReadOnlySpan<string>)["", "-wal", "-shm", "-journal"])
+        foreach (var ending in (ReadOnlySpan<string>)["", .. LogEndings])
         {
             try
             {
