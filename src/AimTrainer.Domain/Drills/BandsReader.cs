@@ -65,7 +65,11 @@ internal static class BandsReader
             }
         }
 
-        Check(wider.WidthShare < tighter.WidthShare, "widthShare", FormattableString.Invariant($"{wider.WidthShare} after {tighter.WidthShare}"), "at least that of the band before: tightest first");
+        Check(
+            wider.WidthShare < tighter.WidthShare,
+            "widthShare",
+            FormattableString.Invariant($"{wider.WidthShare} after {tighter.WidthShare}"),
+            "at least that of the band before: tightest first");
         Check(wider.Beyond < tighter.Beyond, "beyondBoards", $"{wider.Beyond} after {tighter.Beyond}", "at least that of the band before: tightest first");
         Check(
             wider.Award.Points > before.Points,

@@ -68,7 +68,10 @@ internal static class BlockReader
         var widthReached = width is { } boards ? BoardOffset.FromBoards(boards) : (BoardOffset?)null;
         if (widthReached is { } goal && aims.SelectMany(aim => aim.Targets).FirstOrDefault(target => !CanReach(target, goal)) is { } never)
         {
-            until.Report("widthBoards", $"{goal} boards, which target {FoundText.Quoted(never.Plan.Name)} never comes down to", "a width that every target's sizing reaches; a fixed target reaches none");
+            until.Report(
+                "widthBoards",
+                $"{goal} boards, which target {FoundText.Quoted(never.Plan.Name)} never comes down to",
+                "a width that every target's sizing reaches; a fixed target reaches none");
         }
 
         return new BlockEnd { Shots = (int?)shots, HitsInARow = (int?)hits, WidthReached = widthReached, Minutes = minutes };

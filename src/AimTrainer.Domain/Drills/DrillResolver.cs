@@ -7,7 +7,8 @@ public static class DrillResolver
     public static Resolution Resolve(TargetPlan plan, DrillSetting setting) => Place(plan.Place, setting) switch
     {
         (_, { } problem) => Unresolved(plan, problem),
-        ({ } at, _) when !OnLane(at.Board) => Unresolved(plan, $"its centre would be board {at.Board}, which is off the lane: keep it between {Board.NearEdge} and {Board.FarEdge}"),
+        ({ } at, _) when !OnLane(at.Board) => Unresolved(
+            plan, $"its centre would be board {at.Board}, which is off the lane: keep it between {Board.NearEdge} and {Board.FarEdge}"),
         ({ } at, _) when at.Distance.Value < 0 || at.Distance > LaneProfile.HeadPin =>
             Unresolved(plan, $"it would lie at {at.Distance} ft: keep it between 0 and {LaneProfile.HeadPin} ft"),
         ({ } at, _) => new Resolution(new ResolvedTarget(plan.Name, at.Board, at.Distance), null),

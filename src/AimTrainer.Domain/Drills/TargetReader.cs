@@ -60,7 +60,9 @@ internal sealed class TargetReader(JsonFile file, Sizing? blockSizing, BlockKind
         switch (sizing, width)
         {
             case (FixedSizing, null) when !target.Has("widthBoards"):
-                target.Report("no \"widthBoards\" and a fixed width", FormattableString.Invariant($"widthBoards, {Target.Narrowest} to {Target.Widest}, or a sizing that finds the width"));
+                target.Report(
+                    "no \"widthBoards\" and a fixed width",
+                    FormattableString.Invariant($"widthBoards, {Target.Narrowest} to {Target.Widest}, or a sizing that finds the width"));
                 break;
             case (LadderSizing { Widths.Count: > 0 } ladder, { } boards) when !ladder.Widths.Contains(boards):
                 target.Report("widthBoards", $"{boards} boards", $"one of the ladder's widths: {string.Join(", ", ladder.Widths)}");

@@ -43,7 +43,8 @@ internal static class JsonSyntax
             '"' => ($"{Start(rest)} right after another value", "a comma, colon or bracket between them"),
             _ when char.IsAsciiDigit(next) && before.EndsWith(","u8) => ($"a comma inside a number ({Number(before)}{Number(rest)})", "a decimal point"),
             _ when word is "NaN" or "Infinity" or "-Infinity" or "+Infinity" => (word, "a number"),
-            _ when word.Length > 0 && rest[..Math.Min(rest.Length, 80)].TrimStart(WordBytes).TrimStart(" \t"u8).StartsWith(":"u8) => (FoundText.Short(word), "a name in double quotes"),
+            _ when word.Length > 0 && rest[..Math.Min(rest.Length, 80)].TrimStart(WordBytes).TrimStart(" \t"u8).StartsWith(":"u8) =>
+                (FoundText.Short(word), "a name in double quotes"),
             _ when word.Length > 0 => (FoundText.Short(word), "true, false, null, a number, or a text in double quotes"),
             _ => (Start(rest), "JSON: is a comma, colon, quote, bracket or digit missing or too many?"),
         };
@@ -56,7 +57,9 @@ internal static class JsonSyntax
     private static string Number(ReadOnlySpan<byte> text)
     {
         var isBefore = text.EndsWith(","u8);
-        var number = isBefore ? text[(text[..^1].LastIndexOfAnyExceptInRange((byte)'0', (byte)'9') + 1)..] : text[..Math.Max(0, text.IndexOfAnyExceptInRange((byte)'0', (byte)'9'))];
+        var number = isBefore
+            ? text[(text[..^1].LastIndexOfAnyExceptInRange((byte)'0', (byte)'9') + 1)..]
+            : text[..Math.Max(0, text.IndexOfAnyExceptInRange((byte)'0', (byte)'9'))];
         return FoundText.Short(Encoding.ASCII.GetString(number[..Math.Min(number.Length, 20)]));
     }
 

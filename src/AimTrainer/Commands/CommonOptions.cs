@@ -20,7 +20,10 @@ internal static class CommonOptions
 
     public static Option<bool> Json() => new("--json") { Description = "Print one JSON document for machines: plain numbers, units in the keys." };
 
-    public static Option<bool> JsonLines() => new("--json") { Description = "Print JSON for machines, an object a line as things happen; the last but for notices is the session's record." };
+    public static Option<bool> JsonLines() => new("--json")
+    {
+        Description = "Print JSON for machines, an object a line as things happen; the last but for notices is the session's record.",
+    };
 
     public static Option<string> Drill(bool required) => new("--drill")
     {

@@ -79,7 +79,9 @@ internal static class DemoCommand
             console.Out.WriteLine("Kept from before, newest first:");
             foreach (var session in before)
             {
-                console.Out.WriteLine($"  {session.SessionId}  {session.DrillName}, {session.Bowler}{(session.Simulated ? " (simulated)" : "")}: {Words.Count(session.Shots, "shot")}, {Words.Count(session.Points, "point")}");
+                console.Out.WriteLine(
+                    $"  {session.SessionId}  {session.DrillName}, {session.Bowler}{(session.Simulated ? " (simulated)" : "")}: "
+                    + $"{Words.Count(session.Shots, "shot")}, {Words.Count(session.Points, "point")}");
             }
 
             console.Out.WriteLine();

@@ -104,7 +104,9 @@ internal static class DrillCommands
             {
                 foreach (var check in checks)
                 {
-                    console.Out.WriteLine(check.Read.Value is { } drill ? $"{check.File}: good ({drill.Name}, {Words.Count(drill.Blocks.Count, "block")})" : $"{check.File}: {Words.Count(check.Read.Problems.Count, "mistake")}");
+                    console.Out.WriteLine(check.Read.Value is { } drill
+                        ? $"{check.File}: good ({drill.Name}, {Words.Count(drill.Blocks.Count, "block")})"
+                        : $"{check.File}: {Words.Count(check.Read.Problems.Count, "mistake")}");
                     foreach (var problem in check.Read.Problems)
                     {
                         console.Out.WriteLine($"  {problem}");

@@ -21,8 +21,10 @@ internal static class RunCommand
         var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
         var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
         var json = CommonOptions.JsonLines();
-        var command = new Command("run", "Run a live session on a station. Type where the ball crossed, unless --shots, --follow or --simulate tells it, and a coach's words (help lists them). "
-            + "What is printed is the coach's view: every shot, also where the drill tells the bowler nothing.")
+        var command = new Command(
+            "run",
+            "Run a live session on a station. Type where the ball crossed, unless --shots, --follow or --simulate tells it, and a coach's words "
+            + "(help lists them). What is printed is the coach's view: every shot, also where the drill tells the bowler nothing.")
         {
             drill, shots, follow, simulate, map, goOn, endOpen, json,
         };

@@ -63,7 +63,10 @@ internal static class SessionCommands
             else
             {
                 new TerminalView(console).Record(
-                    setup, drill, record, string.Create(CultureInfo.InvariantCulture, $"session {setup.SessionId}, {setup.At.UtcDateTime:yyyy-MM-dd HH:mm} UTC, station {setup.Station}"));
+                    setup,
+                    drill,
+                    record,
+                    string.Create(CultureInfo.InvariantCulture, $"session {setup.SessionId}, {setup.At.UtcDateTime:yyyy-MM-dd HH:mm} UTC, station {setup.Station}"));
             }
 
             return ExitCodes.Ok;
@@ -74,7 +77,13 @@ internal static class SessionCommands
     private static Command Export(UserConsole console)
     {
         var id = Id();
-        var format = new Option<string?>("--format") { Description = "csv: the shots, to be read again (docs/shots.md). json: everything.", DefaultValueFactory = _ => "csv", HelpName = "csv|json", CustomParser = ParseFormat };
+        var format = new Option<string?>("--format")
+        {
+            Description = "csv: the shots, to be read again (docs/shots.md). json: everything.",
+            DefaultValueFactory = _ => "csv",
+            HelpName = "csv|json",
+            CustomParser = ParseFormat,
+        };
         var output = new Option<string?>("--out") { Description = "The file to write; without it standard output.", HelpName = "FILE" };
         var json = new Option<bool>("--json") { Description = "The same as --format json." };
         var command = new Command("export", "A session as a file for other programs.") { id, format, output, json };
@@ -148,7 +157,8 @@ internal static class SessionCommands
     private static void Print(UserConsole console, ValueList<SessionListing> sessions)
     {
         var table = Consoles.Table(
-            ("session", ColumnKind.Name), ("started (UTC)", ColumnKind.Name), ("bowler", ColumnKind.Words), ("drill", ColumnKind.Words), ("shots", ColumnKind.Number), ("points", ColumnKind.Number), ("state", ColumnKind.Words));
+            ("session", ColumnKind.Name), ("started (UTC)", ColumnKind.Name), ("bowler", ColumnKind.Words), ("drill", ColumnKind.Words),
+            ("shots", ColumnKind.Number), ("points", ColumnKind.Number), ("state", ColumnKind.Words));
         foreach (var session in sessions)
         {
             table.AddRow(

@@ -43,14 +43,17 @@ internal static class ShotCommands
             var first = FirstShots.Of(items, parsed.GetValue(options.Bowler));
             if (!first.Any)
             {
-                throw UserException.Of(first.AndTheRest().OfType<FeedItem.Unreadable>().Select(item => item.Problem.ToString()).Append($"{path}: no shot in it could be read; nothing was stored"));
+                throw UserException.Of(first.AndTheRest().OfType<FeedItem.Unreadable>().Select(item => item.Problem.ToString())
+                    .Append($"{path}: no shot in it could be read; nothing was stored"));
             }
 
             ISessionView view = parsed.GetValue(json) ? new ImportJsonView(console) : new TerminalView(console);
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view, recorded: true).ConfigureAwait(false);
             if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
             {
-                throw new UserException($"station {live.Station.Number} was left with session {left.Setup.SessionId} open: end it first (run --end-open), or import on another station (--station)");
+                throw new UserException(
+                    $"station {live.Station.Number} was left with session {left.Setup.SessionId} open: "
+                    + "end it first (run --end-open), or import on another station (--station)");
             }
 
             var bowler = parsed.GetValue(options.Bowler) ?? first.Bowler ?? "Guest";
@@ -118,7 +121,9 @@ internal static class ShotCommands
         }
 
         await live.SummariseAsync().ConfigureAwait(false);
-        console.Error.WriteLine($"{Words.Count(taken, "shot")} taken{(repeated > 0 ? $", {repeated} came twice, taken once" : "")}{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {Words.Count(problems, "problem")} (see above)" : "")}");
+        console.Error.WriteLine(
+            $"{Words.Count(taken, "shot")} taken{(repeated > 0 ? $", {repeated} came twice, taken once" : "")}"
+            + $"{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {Words.Count(problems, "problem")} (see above)" : "")}");
         return taken == 0 ? ExitCodes.BadInput : ExitCodes.Ok;
     }
 

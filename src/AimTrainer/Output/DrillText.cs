@@ -103,7 +103,8 @@ internal static class DrillText
     private static string SizingOf(Sizing sizing) => sizing switch
     {
         FixedSizing => "fixed",
-        LadderSizing ladder => $"ladder {string.Join(", ", ladder.Widths)}: narrower after {ladder.HitsToNarrow}, wider after {ladder.MissesToWiden} misses of the last {ladder.OfLast}",
+        LadderSizing ladder => $"ladder {string.Join(", ", ladder.Widths)}: "
+            + $"narrower after {ladder.HitsToNarrow}, wider after {ladder.MissesToWiden} misses of the last {ladder.OfLast}",
         StaircaseSizing stairs => $"staircase: {stairs.HitsToNarrow} hits in a row narrower, {stairs.MissesToWiden} misses in a row wider",
         WeightedSizing weighted => $"weighted: held {Words.Percent(weighted.GoalHitRate)} in the long run",
         ScatterSizing scatter => $"scatter: held {Words.Percent(scatter.GoalHitRate)} by the bowler's own scatter",

@@ -51,7 +51,9 @@ internal sealed class TerminalView : ISessionView
             _shotsOfBlock = block.Until.Shots;
             _throws = now.Throws;
             Line("");
-            Line($"[bold]Block {now.BlockNumber} of {drill.Blocks.Count}: {Text(block.Name)}[/] ({Json.Word(block.Kind)}), {now.Throws}{(_shotsOfBlock is { } of ? $" of {of}" : "")} thrown");
+            Line(
+                $"[bold]Block {now.BlockNumber} of {drill.Blocks.Count}: {Text(block.Name)}[/] ({Json.Word(block.Kind)}), "
+                + $"{now.Throws}{(_shotsOfBlock is { } of ? $" of {of}" : "")} thrown");
             ShowAim(shown);
         }
 
@@ -87,7 +89,8 @@ internal sealed class TerminalView : ISessionView
 
         if (record.Blocks.AsEnumerable().Any(block => block.Summary.PerTarget.Count > 0))
         {
-            Line($"[grey]In boards. Bias: the mean miss. Variable: the scatter around it.{(HasRoomForNames ? " Absolute: the mean size of a miss. Total: bias and scatter together." : "")}[/]");
+            Line("[grey]In boards. Bias: the mean miss. Variable: the scatter around it."
+                + $"{(HasRoomForNames ? " Absolute: the mean size of a miss. Total: bias and scatter together." : "")}[/]");
         }
 
         Line("");
@@ -154,7 +157,8 @@ internal sealed class TerminalView : ISessionView
     }
 
     private void Heading(SessionSetup setup, DrillScript drill, string source) => Line(
-        $"[bold]{Text(drill.Name)}[/] ({Text(drill.Id)}) for {Text(setup.Bowler)}, {Words.Of(setup.Hand)} hand{(setup.Simulated ? ", [yellow]simulated: every shot is invented[/]" : "")}{Text(source.Length > 0 ? $"; {source}" : "")}");
+        $"[bold]{Text(drill.Name)}[/] ({Text(drill.Id)}) for {Text(setup.Bowler)}, {Words.Of(setup.Hand)} hand"
+        + $"{(setup.Simulated ? ", [yellow]simulated: every shot is invented[/]" : "")}{Text(source.Length > 0 ? $"; {source}" : "")}");
 
     private void Legend()
     {
@@ -259,7 +263,9 @@ internal sealed class TerminalView : ISessionView
         {
             var result = shot.Targets[i];
             var number = i == 0 ? shot.Number.ToString(CultureInfo.InvariantCulture) : "";
-            var name = HasRoomForNames ? $"{(progress.Length > 0 ? (i == 0 ? progress : "").PadRight(progress.Length + 2) : "")}{result.Name}, {Words.Boards(result.Target.Width)} wide" : i == 0 ? progress : "";
+            var name = HasRoomForNames
+                ? $"{(progress.Length > 0 ? (i == 0 ? progress : "").PadRight(progress.Length + 2) : "")}{result.Name}, {Words.Boards(result.Target.Width)} wide"
+                : i == 0 ? progress : "";
             var row = $"{number,3} {Strip(result.Target, result.Crossing.Board, result.Grade?.Holds == true)} {Outcome(result)}";
             Line(name.Length > 0 ? $"{row}  [grey]{Text(name)}[/]" : row.TrimEnd());
         }
@@ -273,7 +279,8 @@ internal sealed class TerminalView : ISessionView
         }
 
         var about = result.Crossing.Kind == CrossingKind.Interpolated ? "~" : "";
-        return Text($"{about + Words.TwoPlaces(board.Boards),6} {Words.Miss(miss.Boards, _setup!.Hand),-11} ") + $"[{(grade.Holds ? "green" : "red")}]{Text($"{grade.Name,-6}")}[/] {grade.Points}";
+        return Text($"{about + Words.TwoPlaces(board.Boards),6} {Words.Miss(miss.Boards, _setup!.Hand),-11} ")
+            + $"[{(grade.Holds ? "green" : "red")}]{Text($"{grade.Name,-6}")}[/] {grade.Points}";
     }
 
     private static bool IsAtThePlacesOf(Aim? aim, GradedShot shot) => aim is not null && aim.Targets.Count == shot.Targets.Count
@@ -306,7 +313,9 @@ internal sealed class TerminalView : ISessionView
             var (next, target) = (graded.NextWidths[i], graded.Shot.Targets[i]);
             if (next.Width != target.Target.Width)
             {
-                Line(Text($"     {target.Name}: {(next.Width < target.Target.Width ? "narrower" : "wider")}, {Words.Boards(next.Width)} from now on{(next.Uncertain ? " (not yet sure)" : "")}"));
+                Line(Text(
+                    $"     {target.Name}: {(next.Width < target.Target.Width ? "narrower" : "wider")}, "
+                    + $"{Words.Boards(next.Width)} from now on{(next.Uncertain ? " (not yet sure)" : "")}"));
             }
         }
     }
@@ -315,7 +324,9 @@ internal sealed class TerminalView : ISessionView
     {
         var counted = block.Shots.AsEnumerable().Count(shot => shot.Shot.VoidReason is null);
         var shots = counted == 0 ? "no shots" : $"{Words.Count(counted, "shot")}, {Words.Count(block.Summary.Points, "point")}";
-        Line($"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}{Attempt(block.Began)}): {shots}{(block.Ended is { } over ? $"; {Text(Words.Ended(over.Why))}" : "")}");
+        Line(
+            $"[bold]{Text(block.Began.Name)}[/] ({Json.Word(block.Began.BlockKind)}{Attempt(block.Began)}): {shots}"
+            + $"{(block.Ended is { } over ? $"; {Text(Words.Ended(over.Why))}" : "")}");
         if (counted > 0)
         {
             Consoles.Write(_console, Figures(block));
@@ -328,7 +339,9 @@ internal sealed class TerminalView : ISessionView
 
         foreach (var threshold in block.Ended?.Thresholds ?? [])
         {
-            Line(Text($"{threshold.Target}: hits and misses balance at {Words.Number(threshold.Threshold.Boards)} boards (mean of the last {threshold.Threshold.Reversals} reversals)"));
+            Line(Text(
+                $"{threshold.Target}: hits and misses balance at {Words.Number(threshold.Threshold.Boards)} boards "
+                + $"(mean of the last {threshold.Threshold.Reversals} reversals)"));
         }
     }
 
@@ -336,8 +349,10 @@ internal sealed class TerminalView : ISessionView
     {
         // A terminal of 80 has no room for all: absolute and total error then stay in the record.
         var table = HasRoomForNames
-            ? Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (95 % limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number), ("absolute", ColumnKind.Number), ("total", ColumnKind.Number))
-            : Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number));
+            ? Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (95 % limits)", ColumnKind.Number), ("bias", ColumnKind.Number), ("variable", ColumnKind.Number),
+                ("from..to", ColumnKind.Number), ("absolute", ColumnKind.Number), ("total", ColumnKind.Number))
+            : Consoles.Table(("target", ColumnKind.Words), ("held", ColumnKind.Number), ("rate (limits)", ColumnKind.Number), ("bias", ColumnKind.Number),
+                ("variable", ColumnKind.Number), ("from..to", ColumnKind.Number));
         foreach (var target in block.Summary.PerTarget)
         {
             List<string> cells =

@@ -47,7 +47,9 @@ internal sealed class DrillLibrary(string? ownFolder)
         var ids = Files().Select(file => Path.GetFileNameWithoutExtension(file)!).ToList();
         return Likeness.Nearest(fileOrId, ids) is { } nearest
             ? new UserException($"{fileOrId}: no such file, and no drill of that id; did you mean {nearest}? (see: aimtrainer drill list)")
-            : new UserException($"{(fileOrId.Length == 0 ? "(nothing)" : fileOrId)}: no such file, and no drill of that id; allowed: a drill file, or one of {string.Join(", ", ids)}");
+            : new UserException(
+                $"{(fileOrId.Length == 0 ? "(nothing)" : fileOrId)}: no such file, and no drill of that id; "
+                + $"allowed: a drill file, or one of {string.Join(", ", ids)}");
     }
 
     private static IEnumerable<string> DrillsIn(string folder) =>

@@ -18,7 +18,8 @@ internal static class TerminalLoop
             {
                 view.Notice("How does the arm feel? Your answer is noted. If it hurts, do not throw; a doctor or therapist can help, this program cannot.");
                 var answer = await ReadLineAsync(console, cancellationToken).ConfigureAwait(false);
-                await live.FollowAsync(new SessionInput.TakeNote(live.Clock.GetUtcNow(), $"arm before the first shot: {(string.IsNullOrWhiteSpace(answer) ? "not said" : answer.Trim())}")).ConfigureAwait(false);
+                var words = $"arm before the first shot: {(string.IsNullOrWhiteSpace(answer) ? "not said" : answer.Trim())}";
+                await live.FollowAsync(new SessionInput.TakeNote(live.Clock.GetUtcNow(), words)).ConfigureAwait(false);
             }
         }
 
