@@ -8,6 +8,37 @@ public sealed class ProcessTests : IDisposable
     public void Dispose() => _work.Dispose();
 
     [Fact]
+    public async Task DrillCheck_DeviceWithoutAnEnd_IsRefusedInBoundedMemory()
+    {
+        var ran = await _work.ShellAsync("$AIM drill check /dev/zero");
+
+        Assert.Equal(2, ran.Code);
+        Assert.Contains("found more than 64 MiB, which no file of this sort needs", ran.Out, StringComparison.Ordinal);
+        Assert.Equal("", ran.Error);
+    }
+
+    [Fact]
+    public async Task ShotsImport_FromAPipe_SaysWhatToDo()
+    {
+        var ran = await _work.ShellAsync("echo arrowsBoard | cat | $AIM shots import /dev/stdin --drill three-rings --bowler Ann --data d");
+
+        Assert.Equal((2, "/dev/stdin: cannot be read twice, as an import needs to; save it as a file first\n"), (ran.Code, ran.Error));
+    }
+
+    [Fact]
+    public async Task Output_OnAFullDisk_OneLineAndNoTrace()
+    {
+        _work.File("s.csv", "arrowsBoard\n10\n");
+
+        var ran = await _work.ShellAsync("$AIM replay --drill three-rings --shots s.csv --json > /dev/full; echo $?; $AIM drill list > /dev/full; echo $?");
+
+        Assert.Equal("1\n1\n", ran.Out);
+        var lines = ran.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(2, lines.Length);
+        Assert.All(lines, line => Assert.StartsWith("reading or writing failed: ", line, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Demo_InputIsNoTerminal_EndsByItselfInThePlaceOfARelativeFolder()
     {
         var ran = await _work.ShellAsync("$AIM demo --data here/data </dev/null && ls here/data");
@@ -64,5 +95,23 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains("ended 0", ran.Out, StringComparison.Ordinal);
         Assert.Contains("|   9.25 0.75 right", ran.Out, StringComparison.Ordinal);
         Assert.Contains("10 of 10", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_FollowedFile_TakesACoachsWordsBesideIt()
+    {
+        var ran = await _work.ShellAsync(
+            """
+            mkfifo words; exec 3<>words
+            printf 'arrowsBoard\n10.1\n9.25\n' >grows.csv
+            $AIM run --drill ten-shot-spread --follow grows.csv --data "$DATA" <words >out.txt 2>&1 &
+            until grep -q ' 2 of 10' out.txt; do sleep 0.05; done
+            echo 'void 2 foul' >&3; echo 'end lane broke down' >&3
+            wait $!; echo "ended $?"; cat out.txt
+            """);
+
+        Assert.Contains("ended 0", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("shot 2 does not count: foul", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("Session over: lane broke down.", ran.Out, StringComparison.Ordinal);
     }
 }

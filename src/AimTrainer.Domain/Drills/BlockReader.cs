@@ -20,7 +20,7 @@ internal static class BlockReader
         var bands = BandsReader.Read(block);
         var showsNext = block.OptionalFlag("showsNext") ?? false;
         CheckOrder(block, order);
-        CheckTestBlock(block, kind);
+        CheckTestBlock(block, kind, order);
         block.Done();
         if (file.ProblemCount > before || name is null || kind is null || order is null)
         {
@@ -95,11 +95,17 @@ internal static class BlockReader
         }
     }
 
-    private static void CheckTestBlock(ObjectReader block, BlockKind? kind)
+    private static void CheckTestBlock(ObjectReader block, BlockKind? kind, Order? order)
     {
-        if (kind == BlockKind.Test)
+        if (kind != BlockKind.Test)
         {
-            SizingReader.RequireFixed(block);
+            return;
+        }
+
+        SizingReader.RequireFixed(block);
+        if (order is Order.Walk)
+        {
+            block.Report("order", "a walk in a test block", "an order whose targets stay where they are: a test block measures at fixed places");
         }
     }
 }

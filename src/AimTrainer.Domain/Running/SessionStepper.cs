@@ -105,7 +105,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             HeldInARow = NextHeldInARow(block.HeldInARow, graded.Held),
         };
         var why = order is null ? BlockEndReason.WalkDone : WhyOver(_block);
-        _events.Add(new SessionEvent.ShotGraded(graded, NextWidths(_block, aim), Tell(graded, why is not null)));
+        _events.Add(new SessionEvent.ShotGraded(graded, NextWidths(block, _block, aim), Tell(graded, why is not null)));
         GoOn(why);
         return null;
     }
@@ -353,25 +353,27 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
     /// <summary>A shot whose hold is not known neither lengthens nor breaks a row.</summary>
     private static int NextHeldInARow(int inARow, bool? held) => held switch { true => inARow + 1, false => 0, null => inARow };
 
-    private static ValueList<NextWidth> NextWidths(BlockRun block, int aim)
+    private static ValueList<NextWidth> NextWidths(BlockRun before, BlockRun block, int aim)
     {
         var first = block.Plan.FirstSlot(aim);
         var count = block.Plan.Aims[aim].Targets.Count;
         if (count == 1)
         {
-            return [NextWidthOf(block.Slots[first])];
+            return [NextWidthOf(before.Slots[first], block.Slots[first])];
         }
 
         var widths = new NextWidth[count];
         for (var i = 0; i < count; i++)
         {
-            widths[i] = NextWidthOf(block.Slots[first + i]);
+            widths[i] = NextWidthOf(before.Slots[first + i], block.Slots[first + i]);
         }
 
         return ValueList.Create<NextWidth>(widths);
     }
 
-    private static NextWidth NextWidthOf(TargetSlot slot) => new(slot.Sizing.Width, slot.Sizing.Uncertain, slot.Sizing.LastWasGross);
+    /// <summary>A shot that never reached the sizing rule leaves its state as it was, and with it what that says of the shot before.</summary>
+    private static NextWidth NextWidthOf(TargetSlot before, TargetSlot slot) => new(
+        slot.Sizing.Width, slot.Sizing.Uncertain, slot.Sizing.LastWasGross && !ReferenceEquals(before.Sizing, slot.Sizing));
 
     private Told Tell(GradedShot graded, bool blockEnds)
     {

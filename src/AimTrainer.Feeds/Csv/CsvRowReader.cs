@@ -197,9 +197,12 @@ internal sealed class CsvRowReader
         }
     }
 
+    /// <summary>.NET takes NULs after a number for blanks; a file cut off by a crash ends in them, and its last number may be half of one.</summary>
+    private static bool IsTornOff(ReadOnlySpan<char> cell) => cell.Length > 0 && cell[^1] == '\0';
+
     private double? Measure(CsvColumn column, ReadOnlySpan<char> cell, Hand hand, int line, Queue<FileProblem> problems)
     {
-        if (!double.TryParse(cell, Number, _numbers, out var value) || !double.IsFinite(value))
+        if (IsTornOff(cell) || !double.TryParse(cell, Number, _numbers, out var value) || !double.IsFinite(value))
         {
             problems.Enqueue(new(_file, line, column.Heading, FoundText.Quoted(cell.ToString()), NumberAllowed(cell)));
             return null;
@@ -231,7 +234,7 @@ internal sealed class CsvRowReader
 
     private int? WholeNumber(CsvColumn column, ReadOnlySpan<char> cell, int line, Queue<FileProblem> problems)
     {
-        if (int.TryParse(cell, NumberStyles.Integer, CultureInfo.InvariantCulture, out var value))
+        if (!IsTornOff(cell) && int.TryParse(cell, NumberStyles.Integer, CultureInfo.InvariantCulture, out var value))
         {
             return value;
         }

@@ -86,6 +86,10 @@ public sealed record CsvMappingProposal(CsvMapping Mapping, ValueList<string> Un
 
             columns.Add(guess);
             Ask(guess, Values(samples, i, decimalComma), questions);
+            if (guess.Is == ShotColumn.Time && OtherTime(samples, i) is { } written)
+            {
+                questions.Add($"{heading}: {FoundText.Quoted(written)} is not written as ISO 8601 does; add \"timeFormat\", such as \"dd.MM.yyyy HH:mm:ss\"");
+            }
         }
 
         var lengths = columns.Exists(column => ShotColumns.IsPlace(column.Is) && column.Unit is not (MappedUnit.Board or MappedUnit.Ours));
@@ -127,6 +131,21 @@ public sealed record CsvMappingProposal(CsvMapping Mapping, ValueList<string> Un
         {
             questions.Add($"{guess.Heading}: the same id twice is one shot; if the numbers begin anew each session, make it \"ignore\"");
         }
+    }
+
+    /// <summary>The first time that is not read without a format; null when there is none.</summary>
+    private static string? OtherTime(IReadOnlyList<IReadOnlyList<string>> rows, int column)
+    {
+        foreach (var row in rows)
+        {
+            var cell = column < row.Count ? row[column].Trim() : "";
+            if (cell.Length > 0 && !IsoTime.TryParse(cell, out _))
+            {
+                return cell;
+            }
+        }
+
+        return null;
     }
 
     private static List<double> Values(IReadOnlyList<IReadOnlyList<string>> rows, int column, bool decimalComma)

@@ -80,7 +80,7 @@ internal static class HeadingGuess
 
     private static ShotColumn? Plain(List<string> words) => true switch
     {
-        _ when words.Contains("time") || words.Contains("timestamp") || words.Contains("date") => ShotColumn.Time,
+        _ when words.Contains("time") || words.Contains("timestamp") || words.Contains("date") || words.Contains("when") => ShotColumn.Time,
         _ when words.Contains("bowler") || words.Contains("player") || words.Contains("name") => ShotColumn.Bowler,
         _ when words.Contains("hand") => ShotColumn.Hand,
         _ when words.Contains("ball") => ShotColumn.Ball,

@@ -10,7 +10,9 @@ public static class Replay
     /// <param name="items">The shots.</param>
     /// <param name="happened">Told of every event, in order.</param>
     /// <param name="report">Told of everything that could not be read or was left out.</param>
-    public static ReplayOutcome Run(SessionState state, IEnumerable<FeedItem> items, Action<SessionEvent> happened, Action<FileProblem> report)
+    /// <param name="file">What the shots' file is called in what is reported.</param>
+    public static ReplayOutcome Run(
+        SessionState state, IEnumerable<FeedItem> items, Action<SessionEvent> happened, Action<FileProblem> report, string file = "shots")
     {
         state = state.ForShotsAlone();
         var seen = new DuplicateShots();
@@ -28,7 +30,7 @@ public static class Replay
             var read = (FeedItem.ShotRead)item;
             if (ShotOwner.WhyNotOf(state.Setup, read) is { } why)
             {
-                report(new FileProblem("shots", read.Line, "", why, "shots of the session's bowler and hand"));
+                report(new FileProblem(file, read.Line, "", why, "shots of the session's bowler and hand"));
             }
             else if (!seen.Add(read.Shot))
             {

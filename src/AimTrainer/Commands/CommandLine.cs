@@ -52,6 +52,12 @@ internal static class CommandLine
             console.Error.WriteLine(exception.Message);
             return ExitCodes.Failed;
         }
+        catch (IOException exception)
+        {
+            // Named files have their own messages; what is left is the output, when it is sent to a full disk, or a disk that fails.
+            console.Error.WriteLine($"reading or writing failed: {exception.Message.TrimEnd('.', ' ')}. Free some space or send the output elsewhere, and try again; what was acknowledged is kept");
+            return ExitCodes.Failed;
+        }
         catch (OperationCanceledException)
         {
             console.Error.WriteLine("stopped");

@@ -29,7 +29,7 @@ internal static class ReplayCommand
             using var stream = UserFiles.OpenRead(file);
             var settings = CsvFiles.Settings(laneProfile, parsed.GetValue(hand), parsed.GetValue(map));
             using var items = ReadAhead.Of(CsvShots.Read(stream, file, settings)).GetEnumerator();
-            var first = FirstShots.Of(items);
+            var first = FirstShots.Of(items, parsed.GetValue(bowler));
             var setup = new SessionSetup
             {
                 SessionId = "replay",
@@ -73,14 +73,14 @@ internal static class ReplayCommand
         {
             using var output = new BufferedStream(console.OpenOut(), 1 << 16);
             using var writer = new ReplayJsonWriter(output, state.Drill.Id, state.Setup.Hand);
-            outcome = Replay.Run(state, items, writer.Add, Report);
+            outcome = Replay.Run(state, items, writer.Add, Report, file);
             writer.Finish(outcome);
             output.WriteByte((byte)'\n');
         }
         else
         {
             var record = new SessionRecordBuilder();
-            outcome = Replay.Run(state, items, record.Add, Report);
+            outcome = Replay.Run(state, items, record.Add, Report, file);
             new TerminalView(console).Record(state.Setup, state.Drill, record.Result(), $"replayed from {file}");
         }
 

@@ -21,7 +21,7 @@ internal static class RunCommand
         var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
         var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
         var json = CommonOptions.JsonLines();
-        var command = new Command("run", "Run a live session on a station. Without --shots, --follow or --simulate you type where the ball crossed, and a coach's words (help lists them). "
+        var command = new Command("run", "Run a live session on a station. Type where the ball crossed, unless --shots, --follow or --simulate tells it, and a coach's words (help lists them). "
             + "What is printed is the coach's view: every shot, also where the drill tells the bowler nothing.")
         {
             drill, shots, follow, simulate, map, goOn, endOpen, json,
@@ -103,25 +103,20 @@ internal static class RunCommand
         await live.StartAsync(options.Setup(parsed, source!, bowler, known, simulated, live.Clock), source!).ConfigureAwait(false);
     }
 
-    /// <summary>Shots from the feed, and words from the terminal where a person is there or nothing else feeds.</summary>
+    /// <summary>Shots from the feed, and a coach's words from the terminal or a pipe beside it; an input without words ends nothing.</summary>
     private static async Task TakeShotsAsync(UserConsole console, LiveSession live, ISessionView view, IShotFeed? feed, CancellationTokenSource stop)
     {
-        var working = new List<Task>();
-        if (feed is not null)
-        {
-            working.Add(live.PumpAsync(feed, stop.Token));
-        }
-
-        if (feed is null || console.PersonTypes)
-        {
-            working.Add(TerminalLoop.RunAsync(console, live, view, stop.Token));
-        }
-
+        var words = TerminalLoop.RunAsync(console, live, view, stop.Token);
+        var pump = feed is null ? words : live.PumpAsync(feed, stop.Token);
         try
         {
-            await Task.WhenAny(working).Unwrap().ConfigureAwait(false);
+            if (await Task.WhenAny(words, pump).ConfigureAwait(false) == words && await words.ConfigureAwait(false))
+            {
+                await pump.ConfigureAwait(false);
+            }
+
             await stop.CancelAsync().ConfigureAwait(false);
-            await Task.WhenAll(working).ConfigureAwait(false);
+            await Task.WhenAll(words, pump).ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {

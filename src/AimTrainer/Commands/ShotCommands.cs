@@ -31,18 +31,23 @@ internal static class ShotCommands
             var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
             var lane = LaneFile.Read(parsed.GetValue(options.Lane));
             await using var stream = UserFiles.OpenRead(path);
+            if (!stream.CanSeek)
+            {
+                throw new UserException($"{path}: cannot be read twice, as an import needs to; save it as a file first");
+            }
+
             var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(stream, CancellationToken.None).ConfigureAwait(false));
             stream.Position = 0;
             var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
             using var items = CsvShots.Read(stream, path, settings).GetEnumerator();
-            var first = FirstShots.Of(items);
+            var first = FirstShots.Of(items, parsed.GetValue(options.Bowler));
             if (!first.Any)
             {
                 throw UserException.Of(first.AndTheRest().OfType<FeedItem.Unreadable>().Select(item => item.Problem.ToString()).Append($"{path}: no shot in it could be read; nothing was stored"));
             }
 
             ISessionView view = parsed.GetValue(json) ? new ImportJsonView(console) : new TerminalView(console);
-            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view, recorded: true).ConfigureAwait(false);
             if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
             {
                 throw new UserException($"station {live.Station.Number} was left with session {left.Setup.SessionId} open: end it first (run --end-open), or import on another station (--station)");
@@ -63,16 +68,16 @@ internal static class ShotCommands
                 throw new UserException($"{path}: was imported before with this drill, as session {setup.SessionId}; nothing was changed");
             }
 
-            return await TakeAsync(console, live, setup, source, first.AndTheRest()).ConfigureAwait(false);
+            return await TakeAsync(console, live, setup, source, path, first.AndTheRest()).ConfigureAwait(false);
         });
         return command;
     }
 
     private static async Task<int> TakeAsync(
-        UserConsole console, LiveSession live, SessionSetup setup, DrillSource source, IEnumerable<FeedItem> items)
+        UserConsole console, LiveSession live, SessionSetup setup, DrillSource source, string path, IEnumerable<FeedItem> items)
     {
         var at = setup.At;
-        var (taken, leftOver, problems) = (0, 0, 0);
+        var (taken, repeated, leftOver, problems) = (0, 0, 0, 0);
         await live.StartAsync(setup, source, at).ConfigureAwait(false);
         foreach (var item in items)
         {
@@ -84,18 +89,26 @@ internal static class ShotCommands
             else if (item is FeedItem.ShotRead read && ShotOwner.WhyNotOf(setup, read) is { } why)
             {
                 problems++;
-                console.Error.WriteLine($"line {read.Line}: {why}");
-            }
-            else if (live.Station.Snapshot.Phase == SessionPhase.Ended)
-            {
-                leftOver++;
+                console.Error.WriteLine(new FileProblem(path, read.Line, "", why, "shots of the session's bowler and hand"));
             }
             else
             {
                 var shot = ((FeedItem.ShotRead)item).Shot;
-                at = shot.Time ?? at;
-                taken++;
-                await live.FollowAsync(new SessionInput.ShotThrown(at, shot)).ConfigureAwait(false);
+                if (live.Station.Snapshot.Phase != SessionPhase.Ended)
+                {
+                    at = shot.Time ?? at;
+                    await EndWhatIsOverAsync(live, at).ConfigureAwait(false);
+                }
+
+                if (live.Station.Snapshot.Phase == SessionPhase.Ended)
+                {
+                    leftOver++;
+                    continue;
+                }
+
+                var reply = await live.FollowAsync(new SessionInput.ShotThrown(at, shot)).ConfigureAwait(false);
+                taken += reply is StationReply.Kept ? 1 : 0;
+                repeated += reply is StationReply.TakenBefore ? 1 : 0;
             }
         }
 
@@ -105,8 +118,17 @@ internal static class ShotCommands
         }
 
         await live.SummariseAsync().ConfigureAwait(false);
-        console.Error.WriteLine($"{Words.Count(taken, "shot")} taken{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {Words.Count(problems, "problem")} (see above)" : "")}");
+        console.Error.WriteLine($"{Words.Count(taken, "shot")} taken{(repeated > 0 ? $", {repeated} came twice, taken once" : "")}{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {Words.Count(problems, "problem")} (see above)" : "")}");
         return taken == 0 ? ExitCodes.BadInput : ExitCodes.Ok;
+    }
+
+    /// <summary>A block whose minutes were over before the shot ends before it, as on a station and in a replay.</summary>
+    private static async Task EndWhatIsOverAsync(LiveSession live, DateTimeOffset at)
+    {
+        if (live.Station.Snapshot is { Block.Until.Minutes: not null })
+        {
+            await live.FollowAsync(new SessionInput.ClockTick(at)).ConfigureAwait(false);
+        }
     }
 
     private static Command Map(UserConsole console)

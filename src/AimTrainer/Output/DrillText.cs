@@ -67,8 +67,8 @@ internal static class DrillText
         Order.Blocked blocked => $"{blocked.ShotsEach} shots at each in turn",
         Order.Serial => "one shot at each in turn",
         Order.ByChance chance => $"by chance, at most {chance.LongestRun} in a row",
-        Order.Walk { When: WalkWhen.AfterShots after } walk => $"moves {walk.Move} boards every {after.Shots} shots",
-        Order.Walk { When: WalkWhen.AfterHolds after } walk => $"moves {walk.Move} boards after {after.Holds} holds",
+        Order.Walk { When: WalkWhen.AfterShots after } walk => $"moves {Words.Boards(walk.Move)} every {(after.Shots == 1 ? "shot" : $"{after.Shots} shots")}",
+        Order.Walk { When: WalkWhen.AfterHolds after } walk => $"moves {Words.Boards(walk.Move)} after {Words.Count(after.Holds, "hold")}",
         _ => throw new ArgumentOutOfRangeException(nameof(order)),
     };
 

@@ -15,6 +15,10 @@ internal static class JsonNames
 
     public static JsonEncodedText NextWidthsBoards { get; } = JsonEncodedText.Encode("nextWidthsBoards");
 
+    public static JsonEncodedText NextWidthsUncertain { get; } = JsonEncodedText.Encode("nextWidthsUncertain");
+
+    public static JsonEncodedText LeftOutOfWidths { get; } = JsonEncodedText.Encode("leftOutOfWidths");
+
     public static JsonEncodedText LaunchAngle { get; } = JsonEncodedText.Encode("launchAngle");
 
     public static JsonEncodedText Degrees { get; } = JsonEncodedText.Encode("degrees");

@@ -42,6 +42,8 @@ internal static class SessionJson
         }
 
         writer.WriteEndArray();
+        WriteWhereAny(writer, JsonNames.NextWidthsUncertain, nextWidths, next => next.Uncertain);
+        WriteWhereAny(writer, JsonNames.LeftOutOfWidths, nextWidths, next => next.LeftOut);
         if (shot.LaunchAngle is { } launch)
         {
             writer.WriteStartObject(JsonNames.LaunchAngle);
@@ -114,6 +116,29 @@ internal static class SessionJson
 
         writer.WriteEndArray();
         WriteBoolean(writer, JsonNames.Held, shot.Held);
+    }
+
+    /// <summary>One truth value for each target, where it is true of any: most rules are never uncertain and leave nothing out.</summary>
+    private static void WriteWhereAny(Utf8JsonWriter writer, JsonEncodedText name, ValueList<NextWidth> widths, Func<NextWidth, bool> isSo)
+    {
+        var any = false;
+        foreach (var next in widths)
+        {
+            any |= isSo(next);
+        }
+
+        if (!any)
+        {
+            return;
+        }
+
+        writer.WriteStartArray(name);
+        foreach (var next in widths)
+        {
+            writer.WriteBooleanValue(isSo(next));
+        }
+
+        writer.WriteEndArray();
     }
 
     private static void WriteThreshold(Utf8JsonWriter writer, Threshold threshold)

@@ -136,9 +136,11 @@ internal sealed class TerminalView : ISessionView
             {
                 ShowTargets(shot.Shot, "");
                 ShowComparability(shot.Shot);
-                if (shot.AsFirstGraded is not null)
+                ShowLeftOut(shot.Shot, shot.NextWidths);
+                if (shot.AsFirstGraded is { } before)
                 {
-                    Notice("     corrected by hand; both values are kept");
+                    Notice("     corrected by hand; as it was first:");
+                    ShowTargets(before, "");
                 }
 
                 if (shot.Shot.VoidReason is { } why)
@@ -178,6 +180,7 @@ internal sealed class TerminalView : ISessionView
                 _throws++;
                 ShowTargets(graded.Shot, Progress());
                 ShowComparability(graded.Shot);
+                ShowLeftOut(graded.Shot, graded.NextWidths);
                 ShowWidths(graded);
                 break;
             case SessionEvent.ShotSetAside aside:
@@ -282,6 +285,17 @@ internal sealed class TerminalView : ISessionView
         if (shot.Comparability.IsComparable == false)
         {
             Notice($"     not the same throw: {string.Join("; ", shot.Comparability.Reasons)}");
+        }
+    }
+
+    private void ShowLeftOut(GradedShot shot, ValueList<NextWidth> nextWidths)
+    {
+        for (var i = 0; i < nextWidths.Count; i++)
+        {
+            if (nextWidths[i].LeftOut)
+            {
+                Notice($"     {shot.Targets[i].Name}: a gross miss, left out of the width; misread or real?");
+            }
         }
     }
 

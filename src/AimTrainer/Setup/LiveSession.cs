@@ -33,7 +33,11 @@ internal sealed class LiveSession : IAsyncDisposable
     /// <summary>The file that holds the record.</summary>
     public string RecordFile => _folder.DatabaseFile;
 
-    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view)
+    /// <param name="dataFolder">Where the record is; null is the usual place.</param>
+    /// <param name="stationNumber">The station.</param>
+    /// <param name="view">What happens is shown there.</param>
+    /// <param name="recorded">Whether the shots were thrown earlier, so that today's clock ends no block.</param>
+    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view, bool recorded = false)
     {
         var folder = DataFolder.Open(dataFolder);
         SqliteSessionStore? store = null;
@@ -42,7 +46,7 @@ internal sealed class LiveSession : IAsyncDisposable
             store = SqliteSessionStore.Open(folder);
             var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
             builder.Services.AddSingleton<ISessionStore>(store);
-            builder.Services.AddStations(stationNumber);
+            builder.Services.AddStations(stationNumber, tellsTheTime: !recorded);
             var host = builder.Build();
             await host.StartAsync().ConfigureAwait(false);
             var station = host.Services.GetRequiredService<IReadOnlyList<Station>>()[stationNumber - 1];
@@ -86,10 +90,11 @@ internal sealed class LiveSession : IAsyncDisposable
         }
     }
 
-    /// <summary>Sends an input and shows what came of it.</summary>
-    public async Task FollowAsync(SessionInput input)
+    /// <summary>Sends an input and shows what came of it, which is also given back.</summary>
+    public async Task<StationReply> FollowAsync(SessionInput input)
     {
-        switch (await Station.FollowAsync(input, Stopping).ConfigureAwait(false))
+        var reply = await Station.FollowAsync(input, Stopping).ConfigureAwait(false);
+        switch (reply)
         {
             case StationReply.Kept { Entry: { } entry }:
                 _view.Kept(entry, Station.Snapshot);
@@ -106,6 +111,8 @@ internal sealed class LiveSession : IAsyncDisposable
             default:
                 break;
         }
+
+        return reply;
     }
 
     /// <summary>Carries a feed's shots until it, or the session, ends.</summary>

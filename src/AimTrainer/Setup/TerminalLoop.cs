@@ -4,10 +4,11 @@ using AimTrainer.Output;
 
 namespace AimTrainer.Setup;
 
-/// <summary>Takes shots and a coach's words from the terminal, a line each, until the session or the input ends.</summary>
+/// <summary>Takes shots and a coach's words from the terminal or a pipe, a line each, until the session or the input ends.</summary>
 internal static class TerminalLoop
 {
-    public static async Task RunAsync(UserConsole console, LiveSession live, ISessionView view, CancellationToken cancellationToken)
+    /// <returns>Whether the input ended before the session was over and before anybody said to leave: another feed may go on.</returns>
+    public static async Task<bool> RunAsync(UserConsole console, LiveSession live, ISessionView view, CancellationToken cancellationToken)
     {
         var person = console.PersonTypes;
         if (person)
@@ -23,9 +24,14 @@ internal static class TerminalLoop
 
         while (live.Station.Snapshot.Phase != SessionPhase.Ended)
         {
-            if (await ReadLineAsync(console, cancellationToken).ConfigureAwait(false) is not { } line || !await TakeAsync(line, live, view).ConfigureAwait(false))
+            if (await ReadLineAsync(console, cancellationToken).ConfigureAwait(false) is not { } line)
             {
-                return;
+                return true;
+            }
+
+            if (!await TakeAsync(line, live, view).ConfigureAwait(false))
+            {
+                return false;
             }
         }
 
@@ -33,6 +39,8 @@ internal static class TerminalLoop
         {
             await TakeCorrectionsAsync(console, live, view, cancellationToken).ConfigureAwait(false);
         }
+
+        return false;
     }
 
     /// <summary>The last shot can be a misreading too: a person may still void, correct and note until an empty line.</summary>

@@ -8,12 +8,22 @@ internal static class UserFiles
     /// <summary>More than any drill, lane or mapping needs; the readers have limits of their own below this.</summary>
     private const long LargestWhole = 64L << 20;
 
+    /// <summary>The whole file. What it says of its length is not relied on: pipes and devices say 0.</summary>
     public static byte[] ReadAllBytes(string file) => Try(file, () =>
     {
-        var length = new FileInfo(file).Length;
-        return length <= LargestWhole
-            ? File.ReadAllBytes(file)
-            : throw new UserException($"{file}: found {length >> 20} MiB; allowed: at most {LargestWhole >> 20} MiB for a file of this sort");
+        using var stream = OpenRead(file);
+        using var bytes = new MemoryStream();
+        var piece = new byte[1 << 16];
+        while (stream.Read(piece) is > 0 and var read)
+        {
+            bytes.Write(piece, 0, read);
+            if (bytes.Length > LargestWhole)
+            {
+                throw new UserException($"{file}: more than {LargestWhole >> 20} MiB, which no file of this sort needs");
+            }
+        }
+
+        return bytes.ToArray();
     });
 
     public static FileStream OpenRead(string file) => Try(file, () =>
@@ -39,7 +49,7 @@ internal static class UserFiles
         }
         catch (UnauthorizedAccessException)
         {
-            throw new UserException(Directory.Exists(file) ? $"{file}: is a folder; name a file" : $"{file}: may not be opened: check its permissions");
+            throw new UserException(Directory.Exists(file) ? $"{file}: is a folder; name a file" : $"{file}: cannot be opened: check its permissions");
         }
         catch (IOException exception)
         {

@@ -68,6 +68,7 @@ public class BadCsvTests
         Ours("bytes that are not UTF-8", [.. Encoding.UTF8.GetBytes(Head), .. ",Ann,10,17,caf"u8, 0xE9, .. "\n"u8]),
         Ours("control characters in text", Head + ",A\u0007nn,10,17,\n,Ann,10,17,a\u001b[2J\n"),
         Ours("NUL within the file", Head + ",Ann,1\00,17,\n" + Good),
+        Ours("NULs after a number", "arrowsBoard,pins\n10\0,9\n10,9\0\n10,9\n"),
         Ours("words too long", "arrowsBoard,ball,note,id\n10," + new string('b', 201) + "," + new string('n', 2001) + "," + new string('i', 201) + "\n"),
         Ours("long cell", Head + ",Ann," + new string('9', 500) + "x,17,\n"),
         Ours("line too long", Head + new string(',', CsvRows.LongestRow + 10) + "\n" + Good),

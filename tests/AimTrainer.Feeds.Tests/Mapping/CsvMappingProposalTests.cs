@@ -26,6 +26,7 @@ public class CsvMappingProposalTests
     [InlineData("Entry Board", ShotColumn.EntryBoard, MappedUnit.Board)]
     [InlineData("Pins Down", ShotColumn.Pins, MappedUnit.Ours)]
     [InlineData("Date/Time", ShotColumn.Time, MappedUnit.Ours)]
+    [InlineData("When", ShotColumn.Time, MappedUnit.Ours)]
     [InlineData("speedmph", ShotColumn.SpeedMph, MappedUnit.Ours)]
     public void For_PlainHeading_IsRecognised(string heading, ShotColumn column, MappedUnit unit, double feet = 0)
     {
@@ -43,6 +44,13 @@ public class CsvMappingProposalTests
         var proposal = CsvMappingProposal.For([heading]);
         Assert.Equal([heading], proposal.Unrecognised);
         Assert.Equal(ShotColumn.Ignore, Assert.Single(proposal.Mapping.Columns).Is);
+    }
+
+    [Fact]
+    public void ForFile_TimeInAnotherFormat_AsksForTheFormat()
+    {
+        var proposal = CsvMappingProposal.ForFile(new StringReader("When;arrowsBoard\n;10\n01.03.2026 18:05:09;10\n"), "theirs.csv").Value!;
+        Assert.Contains("When: \"01.03.2026 18:05:09\" is not written as ISO 8601 does; add \"timeFormat\", such as \"dd.MM.yyyy HH:mm:ss\"", proposal.Questions);
     }
 
     [Fact]
