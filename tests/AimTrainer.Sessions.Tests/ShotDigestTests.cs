@@ -46,9 +46,21 @@ public class ShotDigestTests
     {
         var reading = new ShotReading
         {
-            Time = Sample.Start, LaydownBoard = 18, BreakpointBoard = 7, BreakpointFeet = 40, EntryBoard = 17.5, EntryAngleDegrees = 5,
-            LaunchAngleDegrees = 1, SpeedMilesPerHour = 17, SpeedPlace = SpeedPlace.Release, RevsRpm = 300, AxisRotationDegrees = 45,
-            AxisTiltDegrees = 12, Pins = 9, Ball = "blue", Note = "late",
+            Time = Sample.Start,
+            LaydownBoard = 18,
+            BreakpointBoard = 7,
+            BreakpointFeet = 40,
+            EntryBoard = 17.5,
+            EntryAngleDegrees = 5,
+            LaunchAngleDegrees = 1,
+            SpeedMilesPerHour = 17,
+            SpeedPlace = SpeedPlace.Release,
+            RevsRpm = 300,
+            AxisRotationDegrees = 45,
+            AxisTiltDegrees = 12,
+            Pins = 9,
+            Ball = "blue",
+            Note = "late",
         };
         reading.AddCrossing(15, 12);
         change(reading);
