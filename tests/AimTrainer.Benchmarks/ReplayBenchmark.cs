@@ -77,7 +77,7 @@ internal static class ReplayBenchmark
         var outcome = Replay.Run(
             SessionCore.Open(setup, drill).State!,
             ReadAhead.Of(CsvShots.Read(stream, file, ShotFile.Settings)),
-            writer.Add,
+            (_, events) => writer.Add(events),
             problem => throw new InvalidOperationException($"{problem}"));
         writer.Finish(outcome);
         Expect(outcome.Shots);

@@ -5,6 +5,36 @@ namespace AimTrainer.Sessions.Tests;
 public class DuplicateShotsTests
 {
     [Fact]
+    public void Add_SameId_IsTakenOnce()
+    {
+        var seen = new DuplicateShots();
+        Assert.True(seen.Add(Sample.Shot(10, "a", null)));
+        Assert.False(seen.Add(Sample.Shot(11, "a", Sample.Start)));
+        Assert.True(seen.Add(Sample.Shot(10, "A", null)));
+    }
+
+    [Fact]
+    public void Add_SameTimeAndValues_IsTakenOnceWhateverTheOffset()
+    {
+        var seen = new DuplicateShots();
+        Assert.True(seen.Add(Sample.Shot(10, null, Sample.Start)));
+        Assert.True(seen.Add(Sample.Shot(11, null, Sample.Start)));
+        Assert.True(seen.Add(Sample.Shot(12, null, Sample.Start)));
+        Assert.False(seen.Add(Sample.Shot(10, null, Sample.Start.ToOffset(TimeSpan.FromHours(2)))));
+        Assert.False(seen.Add(Sample.Shot(12, null, Sample.Start)));
+        Assert.False(seen.Add(Sample.Shot(11, "later with an id", Sample.Start)));
+        Assert.True(seen.Add(Sample.Shot(10, null, Sample.Start.AddSeconds(1))));
+    }
+
+    [Fact]
+    public void Add_DifferentIds_AreDifferentShots()
+    {
+        var seen = new DuplicateShots();
+        Assert.True(seen.Add(Sample.Shot(10, "a", Sample.Start)));
+        Assert.True(seen.Add(Sample.Shot(10, "b", Sample.Start)));
+    }
+
+    [Fact]
     public void Add_ManyValuesAtOneTime_EachIsNewOnce()
     {
         var seen = new DuplicateShots();

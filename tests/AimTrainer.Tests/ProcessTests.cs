@@ -114,4 +114,29 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains("shot 2 does not count: foul", ran.Out, StringComparison.Ordinal);
         Assert.Contains("Session over: lane broke down.", ran.Out, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Import_KilledOnItsWay_GoesOnWithTheSameFile()
+    {
+        _work.File("long.json", """
+            { "format": 1, "id": "long", "name": "Long", "purpose": "A test.", "whoFor": "Tests.", "aboutMinutes": 10,
+              "blocks": [ { "name": "all", "kind": "test", "aims": [ { "name": "spot", "board": 10, "feet": 15, "widthBoards": 3 } ],
+                "order": { "kind": "serial" }, "until": { "shots": 8000 } } ] }
+            """);
+        var ran = await _work.ShellAsync(
+            """
+            { echo arrowsBoard; for i in $(seq 8000); do echo $((i % 20 + 1)).5; done; } >shots.csv
+            $AIM shots import shots.csv --drill long.json --data "$DATA" >/dev/null 2>&1 &
+            until $AIM sessions list --json --data "$DATA" 2>/dev/null | grep -q '"shots": [1-9]'; do sleep 0.05; done
+            kill -9 $!; wait $! 2>/dev/null
+            $AIM sessions list --data "$DATA" | grep -c 'open on station 1'
+            $AIM shots import shots.csv --drill long.json --data "$DATA" >/dev/null; echo "again $?"
+            $AIM sessions list --json --data "$DATA" | grep -e '"shots"' -e '"ended"' -e sessionId | sort | uniq -c | wc -l
+            $AIM sessions list --json --data "$DATA" | grep -e '"shots": 8000' -e '"ended": true'
+            """);
+
+        Assert.Contains("1\nagain 0\n3\n", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("\"shots\": 8000", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("\"ended\": true", ran.Out, StringComparison.Ordinal);
+    }
 }

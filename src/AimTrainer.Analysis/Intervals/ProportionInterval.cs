@@ -1,3 +1,5 @@
+using AimTrainer.Domain;
+
 namespace AimTrainer.Analysis;
 
 /// <summary>Between which limits a true hit rate plausibly lies.</summary>
@@ -33,7 +35,7 @@ public readonly record struct ProportionInterval(double Low, double High)
         }
 
         double n = shots;
-        var z = NormalQuantile.Of((1 + confidence) / 2);
+        var z = StandardNormal.Quantile((1 + confidence) / 2);
         var rate = hits / n;
         var centre = rate + (z * z / (2 * n));
         var reach = z * Math.Sqrt((rate * (1 - rate) / n) + (z * z / (4 * n * n)));

@@ -53,9 +53,6 @@ public readonly record struct Board : IComparable<Board>
     internal static Board FromTenThousandths(int tenThousandths) =>
         new(FixedPoint.InRange(tenThousandths, Minimum, Maximum, 10_000, nameof(tenThousandths)));
 
-    /// <summary>This place rounded to 0.01 board (ties to even), as a measurement is.</summary>
-    public Board RoundedAsMeasured() => new((int)(Math.Round(_tenThousandths / 100m, MidpointRounding.ToEven) * 100));
-
     /// <summary>The same place for a bowler of the other hand: 40 minus this.</summary>
     public Board Mirrored() => new(400_000 - _tenThousandths);
 

@@ -13,23 +13,6 @@ public static class CsvMappingFile
 
     private static readonly string[] Units = ["board", "cm", "m", "in", "mm", "ft", "mph", "km/h", "m/s", "deg", "rad", "rpm"];
 
-    /// <summary>Reads a file.</summary>
-    /// <returns>The mapping, or all that is wrong with the file, or with reaching it.</returns>
-    public static FileRead<CsvMapping> Load(string path)
-    {
-        try
-        {
-            // One byte more than allowed, so that a file that is too large says so and is not held.
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            var bytes = new byte[JsonFile.MostBytes + 1];
-            return Read(path, bytes.AsSpan(0, stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false)));
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return new(null, [CsvText.Failed(path, exception) with { Allowed = "the path of a mapping file that may be read" }]);
-        }
-    }
-
     /// <summary>Reads the bytes of a file.</summary>
     /// <param name="file">The file as the user named it, for messages.</param>
     /// <param name="utf8">The whole file, UTF-8 with or without a byte order mark.</param>

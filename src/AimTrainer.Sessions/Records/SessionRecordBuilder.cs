@@ -12,6 +12,15 @@ public sealed class SessionRecordBuilder
     private readonly List<string> _notes = [];
     private string? _endedWhy;
 
+    /// <summary>Takes the events of the next step.</summary>
+    public void Add(ValueList<SessionEvent> events)
+    {
+        foreach (var happened in events)
+        {
+            Add(happened);
+        }
+    }
+
     /// <summary>Takes the next event.</summary>
     public void Add(SessionEvent happened)
     {

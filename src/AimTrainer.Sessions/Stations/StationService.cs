@@ -6,15 +6,14 @@ namespace AimTrainer.Sessions;
 /// <summary>Runs the stations of this process, and tells them the time while a block is limited by minutes.</summary>
 /// <param name="stations">The stations.</param>
 /// <param name="clock">The time.</param>
-/// <param name="tellsTheTime">False where shots recorded earlier are taken in: their own times count, and the clock is months ahead.</param>
-public sealed class StationService(IReadOnlyList<Station> stations, TimeProvider clock, bool tellsTheTime = true) : BackgroundService
+public sealed class StationService(IReadOnlyList<Station> stations, TimeProvider clock) : BackgroundService
 {
     private static readonly TimeSpan TickEvery = TimeSpan.FromSeconds(1);
 
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var running = stations.SelectMany(station => new[] { tellsTheTime ? TickAsync(station, stoppingToken) : Task.CompletedTask, station.RunAsync(stoppingToken) });
+        var running = stations.SelectMany(station => new[] { TickAsync(station, stoppingToken), station.RunAsync(stoppingToken) });
         try
         {
             await Task.WhenAll(running).ConfigureAwait(false);

@@ -12,9 +12,8 @@ public static class StationServices
     /// </summary>
     /// <param name="services">The host's services.</param>
     /// <param name="count">How many lanes, 1 or more; one process is made for 64.</param>
-    /// <param name="tellsTheTime">False where only shots recorded earlier are taken in, whose own times count.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than one.</exception>
-    public static IServiceCollection AddStations(this IServiceCollection services, int count, bool tellsTheTime = true)
+    public static IServiceCollection AddStations(this IServiceCollection services, int count)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         services.TryAddSingleton(TimeProvider.System);
@@ -24,8 +23,7 @@ public static class StationServices
             var clock = provider.GetRequiredService<TimeProvider>();
             return [.. Enumerable.Range(1, count).Select(number => new Station(number, store, clock))];
         });
-        services.AddHostedService(provider => new StationService(
-            provider.GetRequiredService<IReadOnlyList<Station>>(), provider.GetRequiredService<TimeProvider>(), tellsTheTime));
+        services.AddHostedService<StationService>();
         return services;
     }
 }

@@ -73,41 +73,18 @@ internal static class ReplayCommand
         {
             using var output = new BufferedStream(console.OpenOut(), 1 << 16);
             using var writer = new ReplayJsonWriter(output, state.Drill.Id, state.Setup.Hand);
-            outcome = Replay.Run(state, items, writer.Add, Report, file);
+            outcome = Replay.Run(state, items, (_, events) => writer.Add(events), Report, file);
             writer.Finish(outcome);
             output.WriteByte((byte)'\n');
         }
         else
         {
             var record = new SessionRecordBuilder();
-            outcome = Replay.Run(state, items, record.Add, Report, file);
+            outcome = Replay.Run(state, items, (_, events) => record.Add(events), Report, file);
             new TerminalView(console).Record(state.Setup, state.Drill, record.Result(), $"replayed from {file}");
         }
 
-        SayHowItWent(console, outcome, problems, file);
+        outcome.Say(console, problems, file);
         return outcome.Shots == 0 && problems > 0 ? ExitCodes.BadInput : ExitCodes.Ok;
-    }
-
-    private static void SayHowItWent(UserConsole console, ReplayOutcome outcome, int problems, string file)
-    {
-        if (!outcome.Complete)
-        {
-            console.Error.WriteLine($"{file}: the shots ran out before the drill did, after {Words.Count(outcome.Shots, "shot")}");
-        }
-
-        if (outcome.AfterTheEnd > 0)
-        {
-            console.Error.WriteLine($"{file}: the drill was over before the file was: {Words.Count(outcome.AfterTheEnd, "shot")} left over, not graded");
-        }
-
-        if (outcome.Repeated > 0)
-        {
-            console.Error.WriteLine($"{file}: {Words.Count(outcome.Repeated, "shot")} came twice, taken once");
-        }
-
-        if (problems > 0)
-        {
-            console.Error.WriteLine($"{file}: {Words.Count(problems, "problem")}, see above");
-        }
     }
 }

@@ -5,6 +5,7 @@ using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 using AimTrainer.Setup;
+using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Commands;
 
@@ -25,7 +26,7 @@ internal static class ShotCommands
             command.Options.Add(option);
         }
 
-        command.SetAction(async (parsed, _) =>
+        command.SetAction(async (parsed, cancellationToken) =>
         {
             var path = parsed.GetValue(file)!;
             var source = new DrillLibrary(DataPlace.OwnDrills(parsed)).Read(parsed.GetValue(drill)!);
@@ -36,7 +37,7 @@ internal static class ShotCommands
                 throw new UserException($"{path}: cannot be read twice, as an import needs to; save it as a file first");
             }
 
-            var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(stream, CancellationToken.None).ConfigureAwait(false));
+            var hash = Convert.ToHexStringLower(await SHA256.HashDataAsync(stream, cancellationToken).ConfigureAwait(false));
             stream.Position = 0;
             var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
             using var items = CsvShots.Read(stream, path, settings).GetEnumerator();
@@ -47,18 +48,11 @@ internal static class ShotCommands
                     .Append($"{path}: no shot in it could be read; nothing was stored"));
             }
 
-            ISessionView view = parsed.GetValue(json) ? new ImportJsonView(console) : new TerminalView(console);
-            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view, recorded: true).ConfigureAwait(false);
-            if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
-            {
-                throw new UserException(
-                    $"station {live.Station.Number} was left with session {left.Setup.SessionId} open: "
-                    + "end it first (run --end-open), or import on another station (--station)");
-            }
-
+            using var folder = DataFolder.Open(DataPlace.Named(parsed));
+            using var store = SqliteSessionStore.Open(folder);
             var bowler = parsed.GetValue(options.Bowler) ?? first.Bowler ?? "Guest";
-            var known = await live.Store.FindBowlerAsync(bowler, live.Stopping).ConfigureAwait(false);
-            var setup = options.Setup(parsed, source, bowler, known, simulated: false, live.Clock);
+            var known = await store.FindBowlerAsync(bowler, cancellationToken).ConfigureAwait(false);
+            var setup = options.Setup(parsed, source, bowler, known, simulated: false, TimeProvider.System);
             setup = setup with
             {
                 // The same file by the same drill for the same bowler is the same import.
@@ -66,73 +60,60 @@ internal static class ShotCommands
                 Hand = parsed.GetValue(options.Hand) ?? first.Hand ?? setup.Hand,
                 At = first.Time ?? setup.At,
             };
-            if (await live.Store.FindAsync(setup.SessionId, live.Stopping).ConfigureAwait(false) is not null)
+            var stored = await store.FindAsync(setup.SessionId, cancellationToken).ConfigureAwait(false);
+            if (stored is { Ended: true })
             {
                 throw new UserException($"{path}: was imported before with this drill, as session {setup.SessionId}; nothing was changed");
             }
 
-            return await TakeAsync(console, live, setup, source, path, first.AndTheRest()).ConfigureAwait(false);
+            // An import that was cut off goes on where it was: the same file by the same setup leads to the same steps.
+            setup = stored?.Setup ?? setup;
+            var opening = SessionCore.Open(setup, source.Script);
+            var state = opening.State ?? throw UserException.Of(opening.Problems);
+            var problems = 0;
+            void Report(FileProblem problem)
+            {
+                problems++;
+                console.Error.WriteLine(problem);
+            }
+
+            var steps = new List<LogEntry>();
+            var outcome = Replay.Run(
+                state, first.AndTheRest(), (input, events) => steps.Add(new LogEntry(steps.Count + 1, input, events)), Report, path);
+            if (stored is null)
+            {
+                await store.CreateAsync(setup, source, cancellationToken).ConfigureAwait(false);
+            }
+
+            await KeepAsync(store, setup.SessionId, steps, cancellationToken).ConfigureAwait(false);
+            var record = await SessionReader.RecordAsync(store, setup.SessionId, cancellationToken).ConfigureAwait(false);
+            if (parsed.GetValue(json))
+            {
+                console.Out.WriteLine(RecordJson.Of(setup, source.Script, record, folder.DatabaseFile, indented: true));
+            }
+            else
+            {
+                new TerminalView(console).Record(setup, source.Script, record, $"session {setup.SessionId}, imported from {path}");
+            }
+
+            console.Error.WriteLine($"{path}: {Words.Count(outcome.Shots, "shot")} taken");
+            outcome.Say(console, problems, path);
+            return outcome.Shots == 0 ? ExitCodes.BadInput : ExitCodes.Ok;
         });
         return command;
     }
 
-    private static async Task<int> TakeAsync(
-        UserConsole console, LiveSession live, SessionSetup setup, DrillSource source, string path, IEnumerable<FeedItem> items)
+    private static async Task KeepAsync(ISessionStore store, string sessionId, List<LogEntry> steps, CancellationToken cancellationToken)
     {
-        var at = setup.At;
-        var (taken, repeated, leftOver, problems) = (0, 0, 0, 0);
-        await live.StartAsync(setup, source, at).ConfigureAwait(false);
-        foreach (var item in items)
+        var kept = 0L;
+        await foreach (var step in store.ReadLogAsync(sessionId, cancellationToken).ConfigureAwait(false))
         {
-            if (item is FeedItem.Unreadable unreadable)
-            {
-                problems++;
-                console.Error.WriteLine(unreadable.Problem);
-            }
-            else if (item is FeedItem.ShotRead read && ShotOwner.WhyNotOf(setup, read) is { } why)
-            {
-                problems++;
-                console.Error.WriteLine(new FileProblem(path, read.Line, "", why, "shots of the session's bowler and hand"));
-            }
-            else
-            {
-                var shot = ((FeedItem.ShotRead)item).Shot;
-                if (live.Station.Snapshot.Phase != SessionPhase.Ended)
-                {
-                    at = shot.Time ?? at;
-                    await EndWhatIsOverAsync(live, at).ConfigureAwait(false);
-                }
-
-                if (live.Station.Snapshot.Phase == SessionPhase.Ended)
-                {
-                    leftOver++;
-                    continue;
-                }
-
-                var reply = await live.FollowAsync(new SessionInput.ShotThrown(at, shot)).ConfigureAwait(false);
-                taken += reply is StationReply.Kept ? 1 : 0;
-                repeated += reply is StationReply.TakenBefore ? 1 : 0;
-            }
+            kept = step.Sequence;
         }
 
-        if (live.Station.Snapshot.Phase != SessionPhase.Ended)
+        foreach (var step in steps.Where(step => step.Sequence > kept))
         {
-            await live.FollowAsync(new SessionInput.End(at, "the shots of the file ran out before the drill did")).ConfigureAwait(false);
-        }
-
-        await live.SummariseAsync().ConfigureAwait(false);
-        console.Error.WriteLine(
-            $"{Words.Count(taken, "shot")} taken{(repeated > 0 ? $", {repeated} came twice, taken once" : "")}"
-            + $"{(leftOver > 0 ? $", {leftOver} left over when the drill was done" : "")}{(problems > 0 ? $", {Words.Count(problems, "problem")} (see above)" : "")}");
-        return taken == 0 ? ExitCodes.BadInput : ExitCodes.Ok;
-    }
-
-    /// <summary>A block whose minutes were over before the shot ends before it, as on a station and in a replay.</summary>
-    private static async Task EndWhatIsOverAsync(LiveSession live, DateTimeOffset at)
-    {
-        if (live.Station.Snapshot is { Block.Until.Minutes: not null })
-        {
-            await live.FollowAsync(new SessionInput.ClockTick(at)).ConfigureAwait(false);
+            await store.AppendAsync(sessionId, step, cancellationToken).ConfigureAwait(false);
         }
     }
 

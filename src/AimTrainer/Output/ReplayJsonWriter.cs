@@ -22,7 +22,15 @@ internal sealed class ReplayJsonWriter : IDisposable
         _writer.WriteStartArray("blocks"u8);
     }
 
-    public void Add(SessionEvent happened)
+    public void Add(ValueList<SessionEvent> events)
+    {
+        foreach (var happened in events)
+        {
+            Add(happened);
+        }
+    }
+
+    private void Add(SessionEvent happened)
     {
         switch (happened)
         {

@@ -36,8 +36,7 @@ internal sealed class LiveSession : IAsyncDisposable
     /// <param name="dataFolder">Where the record is; null is the usual place.</param>
     /// <param name="stationNumber">The station.</param>
     /// <param name="view">What happens is shown there.</param>
-    /// <param name="recorded">Whether the shots were thrown earlier, so that today's clock ends no block.</param>
-    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view, bool recorded = false)
+    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view)
     {
         var folder = DataFolder.Open(dataFolder);
         SqliteSessionStore? store = null;
@@ -46,7 +45,7 @@ internal sealed class LiveSession : IAsyncDisposable
             store = SqliteSessionStore.Open(folder);
             var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
             builder.Services.AddSingleton<ISessionStore>(store);
-            builder.Services.AddStations(stationNumber, tellsTheTime: !recorded);
+            builder.Services.AddStations(stationNumber);
             var host = builder.Build();
             await host.StartAsync().ConfigureAwait(false);
             var station = host.Services.GetRequiredService<IReadOnlyList<Station>>()[stationNumber - 1];
@@ -69,14 +68,11 @@ internal sealed class LiveSession : IAsyncDisposable
     }
 
     /// <summary>Begins a new session.</summary>
-    /// <param name="setup">What is fixed before the first shot.</param>
-    /// <param name="drill">The drill.</param>
-    /// <param name="at">When, for shots recorded earlier; null is now.</param>
-    public async Task StartAsync(SessionSetup setup, DrillSource drill, DateTimeOffset? at = null)
+    public async Task StartAsync(SessionSetup setup, DrillSource drill)
     {
         Accepted(await Station.StartAsync(setup, drill, Stopping).ConfigureAwait(false));
         _view.Opened(setup, drill.Script, Station.Snapshot, goesOn: false);
-        await FollowAsync(new SessionInput.Begin(at ?? Clock.GetUtcNow())).ConfigureAwait(false);
+        await FollowAsync(new SessionInput.Begin(Clock.GetUtcNow())).ConfigureAwait(false);
     }
 
     /// <summary>Goes on with a session that was left.</summary>
@@ -90,11 +86,10 @@ internal sealed class LiveSession : IAsyncDisposable
         }
     }
 
-    /// <summary>Sends an input and shows what came of it, which is also given back.</summary>
-    public async Task<StationReply> FollowAsync(SessionInput input)
+    /// <summary>Sends an input and shows what came of it.</summary>
+    public async Task FollowAsync(SessionInput input)
     {
-        var reply = await Station.FollowAsync(input, Stopping).ConfigureAwait(false);
-        switch (reply)
+        switch (await Station.FollowAsync(input, Stopping).ConfigureAwait(false))
         {
             case StationReply.Kept { Entry: { } entry }:
                 _view.Kept(entry, Station.Snapshot);
@@ -111,8 +106,6 @@ internal sealed class LiveSession : IAsyncDisposable
             default:
                 break;
         }
-
-        return reply;
     }
 
     /// <summary>Carries a feed's shots until it, or the session, ends.</summary>

@@ -10,10 +10,7 @@ internal static class SessionReader
         var builder = new SessionRecordBuilder();
         await foreach (var entry in store.ReadLogAsync(sessionId, cancellationToken).ConfigureAwait(false))
         {
-            foreach (var happened in entry.Events)
-            {
-                builder.Add(happened);
-            }
+            builder.Add(entry.Events);
         }
 
         return builder.Result();

@@ -147,7 +147,7 @@ public sealed class CrossingsTests
             var found = Crossings.At(shot, Feet.FromFeet(at / 10.0));
             var boards = shot.Crossings.Select(one => one.Board).ToList();
             return found.Board is { } board
-                ? found.Kind != CrossingKind.Unknown && board >= boards.Min() && board <= boards.Max() && board == board.RoundedAsMeasured()
+                ? found.Kind != CrossingKind.Unknown && board >= boards.Min() && board <= boards.Max() && board == Board.FromMeasurement(board.Boards)
                 : found == TargetCrossing.Unknown;
         });
     }

@@ -30,11 +30,6 @@ public sealed class BoardTests : UnitContract<Board>
     }
 
     [Fact]
-    public void RoundedAsMeasured_AnyPlace_IsAsIfMeasured() =>
-        Gen.Int[-1_999_999, 2_399_999].Sample(count =>
-            Board.FromBoards(count / 10_000.0).RoundedAsMeasured() == Board.FromMeasurement(count / 10_000.0));
-
-    [Fact]
     public void Mirrored_AnyPlace_IsAsFarFromTheCentreOnTheOtherSide() =>
         Gen.Double[Board.Minimum, Board.Maximum].Sample(boards =>
         {

@@ -163,12 +163,6 @@ public class CsvMappingTests
         Assert.StartsWith(expected, Assert.Single(read.Problems).ToString(), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void Load_NoSuchFile_SaysSo() =>
-        Assert.Equal(
-            "no-such-mapping.json: found no such file; allowed: the path of a mapping file that may be read",
-            Assert.Single(CsvMappingFile.Load("no-such-mapping.json").Problems).ToString());
-
     private static Shot One(MappedColumn column, string headings, string row)
     {
         var items = FeedItems.Read($"{headings}\n{row}\n", TestLane.Settings with { Mapping = new CsvMapping { Columns = [column] } });

@@ -1,5 +1,4 @@
 using AimTrainer.Domain;
-using AimTrainer.Sessions;
 
 namespace AimTrainer.Feeds.Tests;
 
@@ -80,37 +79,6 @@ public class TypedShotsTests
         Assert.Equal(new TypedLine.Command("pause"), TypedShots.Parse(" pause ", null, TestLane.Lane));
         Assert.Equal(new TypedLine.Command(":10"), TypedShots.Parse(":10", null, TestLane.Lane));
         Assert.Equal(new TypedLine.Empty(), TypedShots.Parse("  ", null, TestLane.Lane));
-    }
-
-    [Fact]
-    public async Task ReadAsync_Lines_GivesShotsProblemsAndCommands()
-    {
-        var aims = new Queue<Aim?>([null, Downlane, Downlane, Downlane]);
-        var commands = new List<string>();
-        var feed = new TypedShotFeed(new StringReader("10\n8\nskip\n99\n"), aims.Dequeue, TestLane.Lane, commands.Add);
-        var items = new List<FeedItem>();
-        await foreach (var item in feed.ReadAsync(TestContext.Current.CancellationToken))
-        {
-            items.Add(item);
-        }
-
-        Assert.Equal([10.0], items.Shots().Select(shot => shot.BoardAt(15)).OfType<double>());
-        Assert.Equal([8.0], items.Shots().Select(shot => shot.BoardAt(40)).OfType<double>());
-        Assert.Equal(["skip"], commands);
-        Assert.Equal(["terminal:4: found boardAt40 99; allowed: -4 to 44"], items.Problems());
-    }
-
-    [Fact]
-    public async Task ReadAsync_CommandsWithoutATaker_AreUnreadable()
-    {
-        var feed = new TypedShotFeed(new StringReader("skip\n"), () => null, TestLane.Lane);
-        var problems = new List<string>();
-        await foreach (var item in feed.ReadAsync(TestContext.Current.CancellationToken))
-        {
-            problems.AddRange(new[] { item }.Problems());
-        }
-
-        Assert.Equal(["terminal:1: found \"skip\"; allowed: a shot such as 10.5 or 10.5/7"], problems);
     }
 
     private static Shot Thrown(string text, Aim? shown) => Assert.IsType<TypedLine.Throw>(TypedShots.Parse(text, shown, TestLane.Lane)).Shot;

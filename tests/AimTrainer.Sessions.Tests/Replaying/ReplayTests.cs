@@ -72,7 +72,7 @@ public class ReplayTests
     {
         var (events, problems) = (new List<SessionEvent>(), new List<FileProblem>());
         var state = SessionCore.Open(Sample.Setup(), drill.Script).State!;
-        var outcome = Replay.Run(state, items, events.Add, problems.Add);
+        var outcome = Replay.Run(state, items, (_, happened) => events.AddRange(happened), problems.Add);
         return (outcome, events, problems);
     }
 }

@@ -27,23 +27,6 @@ public class StationServiceTests
         await service.StopAsync(Cancelled);
     }
 
-    [Theory]
-    [InlineData(true, 1)]
-    [InlineData(false, 0)]
-    public async Task Clock_ShotsRecordedEarlier_IsNotAsked(bool tellsTheTime, int timers)
-    {
-        var clock = new TimerCounter();
-        var station = new Station(1, new MemoryStore(), clock);
-        using var service = new StationService([station], clock, tellsTheTime);
-        await service.StartAsync(Cancelled);
-
-        // Once the station answers, its timer has been made or will not be.
-        await station.StartAsync(Sample.Setup(), Sample.Drill(""" "until": { "minutes": 2 } """), Cancelled);
-
-        Assert.Equal(timers, clock.Timers);
-        await service.StopAsync(Cancelled);
-    }
-
     [Fact]
     public async Task SixtyFourStations_AllAtOnce_KeepEveryShotOfTheirOwn()
     {
@@ -83,19 +66,6 @@ public class StationServiceTests
             {
                 return;
             }
-        }
-    }
-
-    private sealed class TimerCounter : TimeProvider
-    {
-        private int _timers;
-
-        public int Timers => Volatile.Read(ref _timers);
-
-        public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period)
-        {
-            Interlocked.Increment(ref _timers);
-            return base.CreateTimer(callback, state, dueTime, period);
         }
     }
 }
