@@ -79,11 +79,10 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
         ReadAsync(record => record.FindSessionAsync(sessionId, cancellationToken));
 
     /// <inheritdoc/>
-    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, long after, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         // In pieces, so that a slow caller does not hold a read open: that would keep the writer from shortening its log.
         const int StepsAtOnce = 500;
-        var after = 0L;
         while (true)
         {
             var from = after;

@@ -71,9 +71,9 @@ internal sealed class MemoryStore : ISessionStore
     public Task<StoredSession?> FindAsync(string sessionId, CancellationToken cancellationToken) =>
         Task.FromResult(_sessions.TryGetValue(sessionId, out var found) ? found.Session : null);
 
-    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, long after, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        foreach (var entry in Log(sessionId))
+        foreach (var entry in Log(sessionId).Where(entry => entry.Sequence > after))
         {
             cancellationToken.ThrowIfCancellationRequested();
             yield return entry;

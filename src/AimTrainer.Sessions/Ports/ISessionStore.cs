@@ -19,8 +19,11 @@ public interface ISessionStore
     /// <summary>A session by its id, or null.</summary>
     Task<StoredSession?> FindAsync(string sessionId, CancellationToken cancellationToken);
 
-    /// <summary>All steps of a session, in order.</summary>
-    IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, CancellationToken cancellationToken);
+    /// <summary>The steps of a session, in order.</summary>
+    /// <param name="sessionId">The session.</param>
+    /// <param name="after">Only those with a higher sequence; 0 for all.</param>
+    /// <param name="cancellationToken">Ends the reading.</param>
+    IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, long after, CancellationToken cancellationToken);
 
     /// <summary>The sessions of a filter, newest first.</summary>
     Task<ValueList<SessionListing>> ListAsync(SessionFilter filter, CancellationToken cancellationToken);

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using AimTrainer.Domain;
 using AimTrainer.Output;
+using AimTrainer.Sessions;
 using AimTrainer.Setup;
 
 namespace AimTrainer.Commands;
@@ -29,13 +30,13 @@ internal static class DrillCommands
                     one.Drill.WhoFor,
                     one.Drill.AboutMinutes,
                     Blocks = one.Drill.Blocks.Count,
-                    Shipped = DrillLibrary.IsShipped(one.File),
+                    Shipped = DrillShelf.IsShipped(one.File),
                     one.File,
                 }));
             }
             else
             {
-                DrillText.List(drills.Select(one => (one.Drill, DrillLibrary.IsShipped(one.File))), console);
+                DrillText.List(drills.Select(one => (one.Drill, DrillShelf.IsShipped(one.File))), console);
             }
 
             var problems = read.SelectMany(one => one.Read.Problems).ToList();

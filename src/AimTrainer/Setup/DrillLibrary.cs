@@ -1,40 +1,24 @@
-using System.Text;
 using AimTrainer.Domain;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 
 namespace AimTrainer.Setup;
 
-/// <summary>Finds drills: by file, or by id among the user's own and the shipped ones (the user's own first).</summary>
+/// <summary>Finds drills for a command: by file, or by id on the shelf.</summary>
 internal sealed class DrillLibrary(string? ownFolder)
 {
-    private static string ShippedFolder => Path.Combine(AppContext.BaseDirectory, "drills");
+    private readonly DrillShelf _shelf = new(ownFolder);
 
-    /// <summary>Every drill file that can be named by its id, the user's own first, each id once.</summary>
-    public IReadOnlyList<string> Files()
-    {
-        var own = ownFolder is not null && Directory.Exists(ownFolder) ? DrillsIn(ownFolder) : [];
-        return [.. own.Concat(DrillsIn(ShippedFolder)).DistinctBy(Path.GetFileName)];
-    }
-
-    /// <summary>Whether a file is a shipped one.</summary>
-    public static bool IsShipped(string file) => Path.GetDirectoryName(file) == ShippedFolder;
+    /// <inheritdoc cref="DrillShelf.Files"/>
+    public IReadOnlyList<string> Files() => _shelf.Files();
 
     /// <summary>Reads a drill by file name or id.</summary>
     /// <exception cref="UserException">There is none, or it has mistakes: each is named.</exception>
     public DrillSource Read(string fileOrId)
     {
-        var file = File.Exists(fileOrId) ? fileOrId : Files().FirstOrDefault(known => Path.GetFileNameWithoutExtension(known) == fileOrId);
-        if (file is null)
-        {
-            throw NotFound(fileOrId);
-        }
-
-        var bytes = UserFiles.ReadAllBytes(file);
-        var read = DrillReader.Read(file, bytes);
-        return read.Value is { } drill
-            ? new DrillSource(drill, DrillHash.Of(bytes), Encoding.UTF8.GetString(bytes))
-            : throw UserException.Of(read.Problems);
+        var file = File.Exists(fileOrId) ? fileOrId : _shelf.FileOf(fileOrId) ?? throw NotFound(fileOrId);
+        var read = DrillShelf.Read(file, UserFiles.ReadAllBytes(file));
+        return read.Value ?? throw UserException.Of(read.Problems);
     }
 
     private UserException NotFound(string fileOrId)
@@ -51,7 +35,4 @@ internal sealed class DrillLibrary(string? ownFolder)
                 $"{(fileOrId.Length == 0 ? "(nothing)" : fileOrId)}: no such file, and no drill of that id; "
                 + $"allowed: a drill file, or one of {string.Join(", ", ids)}");
     }
-
-    private static IEnumerable<string> DrillsIn(string folder) =>
-        Directory.EnumerateFiles(folder, "*.json").Where(file => !file.EndsWith(".schema.json", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
 }

@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
-using System.Security.Cryptography;
 using AimTrainer.Commands;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
@@ -31,23 +29,18 @@ internal sealed class SessionOptions
     /// <summary>Sets a session up, with what the record knows of the bowler.</summary>
     public SessionSetup Setup(ParseResult parsed, DrillSource drill, string bowler, BowlerRecord? known, bool simulated, TimeProvider clock)
     {
-        var now = clock.GetUtcNow();
-        return new SessionSetup
+        var wish = new SessionWish
         {
-            SessionId = string.Create(CultureInfo.InvariantCulture, $"{now:yyyyMMdd-HHmmss}-{RandomNumberGenerator.GetHexString(6, lowercase: true)}"),
-            Station = parsed.GetValue(Station),
-            At = now,
-            Bowler = known?.Name ?? bowler,
-            Hand = parsed.GetValue(Hand) ?? known?.Hand ?? Domain.Hand.Right,
-            Ball = parsed.GetValue(Ball),
-            DrillId = drill.Script.Id,
-            DrillHash = drill.Hash,
+            Bowler = bowler,
+            Drill = drill,
             Lane = LaneFile.Read(parsed.GetValue(Lane)),
-            Seed = parsed.GetValue(Seed) ?? BitConverter.ToUInt32(RandomNumberGenerator.GetBytes(4)),
-            Baseline = known?.Baseline ?? new Baseline(),
-            RecordedBreakpoint = parsed.GetValue(Breakpoint) ?? known?.Breakpoint,
+            Hand = parsed.GetValue(Hand),
+            Ball = parsed.GetValue(Ball),
+            Breakpoint = parsed.GetValue(Breakpoint),
             PatternLength = parsed.GetValue(Pattern) is { } feet ? Feet.FromFeet(feet) : null,
+            Seed = parsed.GetValue(Seed),
             Simulated = simulated,
         };
+        return wish.ToSetup(parsed.GetValue(Station), known, clock.GetUtcNow());
     }
 }
