@@ -1,7 +1,7 @@
 namespace AimTrainer.Domain;
 
 /// <summary>How long an oil pattern may be for the rule of its exit board to make sense, in feet.</summary>
-internal static class PatternLength
+public static class PatternLength
 {
     /// <summary>Shortest: its exit is board 1.</summary>
     public const double Shortest = 32;

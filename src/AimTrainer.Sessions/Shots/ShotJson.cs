@@ -18,19 +18,20 @@ public static class ShotJson
     /// <param name="source">What the sender is called, for messages.</param>
     /// <param name="utf8">The whole object.</param>
     /// <param name="lane">The lane, for <c>arrowsBoard</c>.</param>
-    /// <param name="from">What kind of source it is.</param>
-    public static FileRead<ReceivedShot> Read(string source, ReadOnlySpan<byte> utf8, LaneProfile lane, ShotSource from)
+    /// <param name="from">What kind of source it is, unless the shot says so itself.</param>
+    /// <param name="line">Its line, when it came as one; else 0.</param>
+    public static FileRead<FeedItem.ShotRead> Read(string source, ReadOnlySpan<byte> utf8, LaneProfile lane, ShotSource from, int line = 0)
     {
         var file = JsonFile.Read(source, utf8);
-        var shot = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Read(reader, lane, from) : null;
-        return new FileRead<ReceivedShot>(file.HasProblems ? null : shot, file.Problems);
+        var shot = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Read(reader, lane, from, line) : null;
+        return new FileRead<FeedItem.ShotRead>(file.HasProblems ? null : shot, file.Problems);
     }
 
     /// <summary>Reads a shot that is part of a larger message; what is wrong is reported there.</summary>
     /// <returns>The shot; null when anything in it is wrong.</returns>
-    public static ReceivedShot? Read(ObjectReader json, LaneProfile lane, ShotSource from)
+    public static FeedItem.ShotRead? Read(ObjectReader json, LaneProfile lane, ShotSource from, int line = 0)
     {
-        var reading = new ShotReading { Source = from };
+        var reading = new ShotReading { Source = json.OptionalChoice("source", ShotSource.File, ShotSource.Simulated) ?? from };
         reading.Id = json.OptionalText("id", LongestId);
         reading.Time = Time(json);
         var bowler = json.OptionalText("bowler", LongestWords);
@@ -72,7 +73,7 @@ public static class ShotJson
             json.Report(problem.Field, problem.Found, problem.Allowed);
         }
 
-        return shot is null ? null : new ReceivedShot(shot, bowler, hand);
+        return shot is null ? null : new FeedItem.ShotRead(shot, bowler, hand, line);
     }
 
     private static double? Board(ObjectReader json, string name) => json.OptionalNumber(name, ShotReading.LowestBoard, ShotReading.HighestBoard);

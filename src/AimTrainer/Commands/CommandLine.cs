@@ -15,6 +15,7 @@ internal static class CommandLine
         {
             DemoCommand.Create(console),
             RunCommand.Create(console),
+            ServeCommand.Create(console),
             ReplayCommand.Create(console),
             DrillCommands.Create(console),
             ShotCommands.Create(console),

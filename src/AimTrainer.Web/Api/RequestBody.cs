@@ -1,0 +1,42 @@
+using Microsoft.AspNetCore.Http;
+
+namespace AimTrainer.Web;
+
+/// <summary>Takes the JSON body of a request, with limits.</summary>
+internal static class RequestBody
+{
+    /// <summary>What messages call the body.</summary>
+    public const string Name = "request";
+
+    /// <summary>Reads the whole body.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="most">At most so many bytes.</param>
+    /// <param name="cancellationToken">Ends the reading.</param>
+    /// <returns>The bytes, or the answer that says what is wrong.</returns>
+    public static async Task<(byte[]? Bytes, IResult? Answer)> ReadAsync(HttpRequest request, int most, CancellationToken cancellationToken)
+    {
+        if (!request.HasJsonContentType())
+        {
+            return (null, TypedResults.Problem(
+                title: "The request's body is not marked as JSON.",
+                detail: $"content type: found {(string.IsNullOrEmpty(request.ContentType) ? "none" : $"\"{request.ContentType}\"")}; allowed: application/json",
+                statusCode: StatusCodes.Status415UnsupportedMediaType));
+        }
+
+        using var bytes = new MemoryStream();
+        var piece = new byte[8192];
+        while (await request.Body.ReadAsync(piece, cancellationToken).ConfigureAwait(false) is > 0 and var read)
+        {
+            bytes.Write(piece, 0, read);
+            if (bytes.Length > most)
+            {
+                return (null, TypedResults.Problem(
+                    title: "The request's body is too long.",
+                    detail: $"body: found more than {most} bytes; allowed: at most {most}",
+                    statusCode: StatusCodes.Status413PayloadTooLarge));
+            }
+        }
+
+        return (bytes.ToArray(), null);
+    }
+}

@@ -1,0 +1,41 @@
+using AimTrainer.Sessions;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace AimTrainer.Web;
+
+/// <summary>At the start of the host: every station goes on with the session that it was left with.</summary>
+public sealed partial class OpenSessions(IReadOnlyList<Station> stations, ISessionStore store, ILogger<OpenSessions> log) : IHostedLifecycleService
+{
+    /// <inheritdoc/>
+    public async Task StartedAsync(CancellationToken cancellationToken)
+    {
+        foreach (var station in stations)
+        {
+            var left = await store.ListAsync(new SessionFilter { Station = station.Number, Ended = false, Limit = 1 }, cancellationToken).ConfigureAwait(false);
+            if (left.Count > 0 && await store.FindAsync(left[0].SessionId, cancellationToken).ConfigureAwait(false) is { } stored
+                && await station.GoOnAsync(stored, cancellationToken).ConfigureAwait(false) is StationReply.Refused refused)
+            {
+                SayNotGoneOn(log, station.Number, left[0].SessionId, refused.Why);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StoppedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    [LoggerMessage(LogLevel.Warning, "station {Station}: session {SessionId} is left as it is: {Why}")]
+    private static partial void SayNotGoneOn(ILogger log, int station, string sessionId, string why);
+}
