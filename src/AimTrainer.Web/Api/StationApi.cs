@@ -19,6 +19,8 @@ internal static class StationApi
         stations.MapGet("/", All).WithSummary("All stations.");
         stations.MapGet("/{station:int}", One).WithSummary("One station, as the coach sees it.");
         stations.MapGet("/{station:int}/live", Live).WithSummary("The station's pictures as server-sent events: the newest at once, then each new one; a beat when nothing is new.");
+        stations.MapGet("/all/live", (LiveStations live, TimeProvider clock) => new LiveStreamOfAll(live, clock))
+            .WithSummary("All stations as server-sent events: each event is a list of those that changed, the first holds all.");
         stations.MapPost("/{station:int}/sessions", StartAsync).WithSummary("Starts a session.");
         stations.MapPost("/{station:int}/shots", ShotAsync).WithSummary("A shot. The same id twice is one shot, with the same answer.");
         stations.MapPost("/{station:int}/actions", ActAsync).WithSummary("A coach's action.");
@@ -66,7 +68,7 @@ internal static class StationApi
     }
 
     private static async Task<IResult> ShotAsync(
-        int station, HttpRequest request, LiveStations live, ISessionStore store, CancellationToken cancellationToken)
+        int station, HttpRequest request, LiveStations live, ISessionStore store, CancellationToken cancellationToken, string? session = null)
     {
         if (live.Find(station) is not { } found)
         {
@@ -89,6 +91,12 @@ internal static class StationApi
         if (received.Shot.Id is not { } id)
         {
             return Problems.BadRequest("$.id: found none; allowed: a name for this shot that no other shot has, so that it counts once however often it is sent");
+        }
+
+        // A page that was away sends what was tapped meanwhile; it must not land in somebody else's session.
+        if (session is not null && session != setup?.SessionId)
+        {
+            return Problems.Refused($"this shot is of session {session}, station {station} has {setup?.SessionId ?? "no session"}: left out");
         }
 
         if (setup is not null && ShotOwner.WhyNotOf(setup, received) is { } notHis)

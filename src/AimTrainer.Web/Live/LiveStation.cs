@@ -6,13 +6,13 @@ namespace AimTrainer.Web;
 /// <summary>Follows one station and hands its newest picture to any number of readers; a slow reader skips those between.</summary>
 public sealed class LiveStation
 {
-    private readonly Lock _lock = new();
-    private TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private LivePicture _picture;
+    private readonly ChangeSignal _ofAll;
+    private readonly ChangeSignal _own = new();
+    private volatile LivePicture _picture;
 
-    internal LiveStation(Station station)
+    internal LiveStation(Station station, ChangeSignal ofAll)
     {
-        Station = station;
+        (Station, _ofAll) = (station, ofAll);
         _picture = Write(1, station.Snapshot);
     }
 
@@ -20,16 +20,7 @@ public sealed class LiveStation
     public Station Station { get; }
 
     /// <summary>The newest picture.</summary>
-    public LivePicture Picture
-    {
-        get
-        {
-            lock (_lock)
-            {
-                return _picture;
-            }
-        }
-    }
+    public LivePicture Picture => _picture;
 
     /// <summary>The newest picture, as soon as it is newer than the one the caller has.</summary>
     /// <param name="after">The number of the picture that the caller has; 0 for none.</param>
@@ -39,42 +30,22 @@ public sealed class LiveStation
     /// <returns>The picture, or null when none came in time.</returns>
     public async Task<LivePicture?> NextAsync(long after, TimeSpan patience, TimeProvider clock, CancellationToken cancellationToken)
     {
-        Task changed;
-        lock (_lock)
+        // A picture's number is the count of changes, and one for the picture at the start.
+        if (_picture.Number <= after)
         {
-            if (_picture.Number > after)
-            {
-                return _picture;
-            }
-
-            changed = _changed.Task;
+            await _own.WaitAsync(after - 1, patience, clock, cancellationToken).ConfigureAwait(false);
         }
 
-        try
-        {
-            await changed.WaitAsync(patience, clock, cancellationToken).ConfigureAwait(false);
-            return Picture;
-        }
-        catch (TimeoutException)
-        {
-            return null;
-        }
+        return _picture is var picture && picture.Number > after ? picture : null;
     }
 
     internal async Task RunAsync(CancellationToken cancellationToken)
     {
         await foreach (var snapshot in Station.WatchAsync(cancellationToken).ConfigureAwait(false))
         {
-            var picture = Write(Picture.Number + 1, snapshot);
-            TaskCompletionSource before;
-            lock (_lock)
-            {
-                _picture = picture;
-                before = _changed;
-                _changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-            }
-
-            before.SetResult();
+            _picture = Write(_picture.Number + 1, snapshot);
+            _own.Raise();
+            _ofAll.Raise();
         }
     }
 

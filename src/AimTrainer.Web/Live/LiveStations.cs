@@ -4,9 +4,14 @@ using Microsoft.Extensions.Hosting;
 namespace AimTrainer.Web;
 
 /// <summary>Follows every station of the process for the pages that show them.</summary>
-public sealed class LiveStations(IReadOnlyList<Station> stations) : BackgroundService
+public sealed class LiveStations : BackgroundService
 {
-    private readonly LiveStation[] _live = [.. stations.Select(station => new LiveStation(station))];
+    private readonly LiveStation[] _live;
+
+    /// <summary>Follows these stations once the host runs.</summary>
+    public LiveStations(IReadOnlyList<Station> stations) => _live = [.. stations.Select(station => new LiveStation(station, Changes))];
+
+    internal ChangeSignal Changes { get; } = new();
 
     /// <summary>How many stations there are.</summary>
     public int Count => _live.Length;
