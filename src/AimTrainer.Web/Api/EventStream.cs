@@ -26,6 +26,7 @@ internal sealed class EventStream
         context.Features.Get<IHttpResponseBodyFeature>()?.DisableBuffering();
         try
         {
+            await context.Response.StartAsync(context.RequestAborted).ConfigureAwait(false);
             await write(new EventStream(context.Response), context.RequestAborted).ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
