@@ -111,6 +111,10 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
     public Task<BowlerRecord?> FindBowlerAsync(string name, CancellationToken cancellationToken) =>
         ReadAsync(record => record.FindBowlerAsync(name, cancellationToken));
 
+    /// <inheritdoc/>
+    public Task<ValueList<BowlerListing>> ListBowlersAsync(int most, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.ListBowlersAsync(most, cancellationToken));
+
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();
 

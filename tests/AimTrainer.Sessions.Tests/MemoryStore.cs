@@ -86,4 +86,7 @@ internal sealed class MemoryStore : ISessionStore
         Task.FromResult(ValueList<SessionListing>.Empty);
 
     public Task<BowlerRecord?> FindBowlerAsync(string name, CancellationToken cancellationToken) => Task.FromResult<BowlerRecord?>(null);
+
+    public Task<ValueList<BowlerListing>> ListBowlersAsync(int most, CancellationToken cancellationToken) =>
+        Task.FromResult(ValueList<BowlerListing>.Empty);
 }

@@ -32,6 +32,23 @@ public sealed class DrillShelf(string? ownFolder)
             read.Value is { } drill ? new DrillSource(drill, DrillHash.Of(utf8), Encoding.UTF8.GetString(utf8)) : null, read.Problems);
     }
 
+    /// <summary>Keeps a drill of the user's own, whole or not at all; one of the same id is replaced, a shipped one hidden by it.</summary>
+    /// <returns>The file.</returns>
+    /// <exception cref="InvalidOperationException">There is no folder for own drills.</exception>
+    /// <exception cref="IOException">The folder cannot be written.</exception>
+    public string Save(DrillSource drill)
+    {
+        var folder = ownFolder ?? throw new InvalidOperationException("there is no folder for own drills");
+        Directory.CreateDirectory(folder);
+
+        // The reader lets only lower-case letters, digits and hyphens be an id, so that it names a file in this folder and no other.
+        var file = Path.Combine(folder, $"{drill.Script.Id}.json");
+        var beside = $"{file}.{Guid.NewGuid():n}.new";
+        File.WriteAllText(beside, drill.Json);
+        File.Move(beside, file, overwrite: true);
+        return file;
+    }
+
     private static IEnumerable<string> DrillsIn(string folder) =>
         Directory.EnumerateFiles(folder, "*.json").Where(file => !file.EndsWith(".schema.json", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
 }

@@ -30,4 +30,9 @@ public interface ISessionStore
 
     /// <summary>What the record knows of a bowler (name without regard to case), or null.</summary>
     Task<BowlerRecord?> FindBowlerAsync(string name, CancellationToken cancellationToken);
+
+    /// <summary>All bowlers, those who threw last first.</summary>
+    /// <param name="most">At most so many, 1 or more.</param>
+    /// <param name="cancellationToken">Ends the reading.</param>
+    Task<ValueList<BowlerListing>> ListBowlersAsync(int most, CancellationToken cancellationToken);
 }

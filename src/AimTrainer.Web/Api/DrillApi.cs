@@ -14,7 +14,39 @@ internal static class DrillApi
         var drills = api.MapGroup("/drills").WithTags("Drills");
         drills.MapGet("/", All).WithSummary("All drills without mistakes, the user's own first.");
         drills.MapGet("/{id}", One).WithSummary("A drill's text, byte for byte.");
+        drills.MapPut("/{id}", SaveAsync).WithSummary("Keeps a drill of the user's own.");
         drills.MapPost("/check", CheckAsync).WithSummary("Says everything that is wrong with a drill's text, with line and JSON path.");
+    }
+
+    private static async Task<IResult> SaveAsync(string id, HttpRequest request, DrillShelf shelf, CancellationToken cancellationToken)
+    {
+        var body = await RequestBody.ReadAsync(request, JsonFile.MostBytes, cancellationToken).ConfigureAwait(false);
+        if (body.Bytes is not { } bytes)
+        {
+            return body.Answer!;
+        }
+
+        var read = DrillShelf.Read("drill", bytes);
+        if (read.Value is not { } drill)
+        {
+            return Problems.Of(read.Problems);
+        }
+
+        if (drill.Script.Id != id)
+        {
+            return Problems.BadRequest($"$.id: found \"{drill.Script.Id}\"; allowed: \"{id}\", as in the address");
+        }
+
+        try
+        {
+            shelf.Save(drill);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return Problems.NotKept($"the drill could not be written: {exception.Message}");
+        }
+
+        return TypedResults.Json(DrillSummary.Of(drill.Script), WebJson.Options);
     }
 
     private static IResult All(DrillShelf shelf) => TypedResults.Json(

@@ -37,16 +37,16 @@ export function follow(station, view, onPicture, onLink) {
   open();
 }
 
-/** Sends JSON; the answer is {ok, status, body}, with status 0 when nobody answered. */
-export async function send(method, url, body) {
+/** Sends JSON, or a text that is JSON already; the answer is {ok, status, body}, with status 0 when nobody answered. */
+export async function send(method, url, body, text) {
   try {
     const answer = await fetch(url, {
       method,
       headers: { 'content-type': 'application/json' },
-      body: body === undefined ? undefined : JSON.stringify(body),
+      body: text ?? (body === undefined ? undefined : JSON.stringify(body)),
     });
-    const text = await answer.text();
-    return { ok: answer.ok, status: answer.status, body: text ? JSON.parse(text) : null };
+    const said = await answer.text();
+    return { ok: answer.ok, status: answer.status, body: said ? JSON.parse(said) : null };
   } catch {
     return { ok: false, status: 0, body: null };
   }

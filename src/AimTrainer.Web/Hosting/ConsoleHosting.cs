@@ -31,6 +31,7 @@ public static class ConsoleHosting
         StationApi.Map(api);
         SessionApi.Map(api);
         DrillApi.Map(api);
+        BowlerApi.Map(api);
         AssetPages.Map(app);
         app.MapRazorComponents<Pages.App>();
         return app;
