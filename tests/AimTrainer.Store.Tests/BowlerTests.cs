@@ -1,4 +1,5 @@
 using AimTrainer.Domain;
+using AimTrainer.Sessions;
 using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Store.Tests;
@@ -9,6 +10,22 @@ public sealed class BowlerTests : IDisposable
     private readonly OpenRecord _record;
 
     public BowlerTests() => _record = new OpenRecord(_folder.Path);
+
+    [Fact]
+    public async Task ListBowlersAsync_Several_GivesThoseWhoThrewLastFirst()
+    {
+        await KeepAsync(_record.Store, Setup("s1", "Ann Lee") with { Hand = Hand.Right, Ball = "plain" }, Shot(), Shot());
+        await KeepAsync(_record.Store, Setup("s2", "ann lee") with { At = Start.AddDays(2), Hand = Hand.Left, Ball = "blue" }, Shot());
+        await KeepAsync(_record.Store, Setup("s3", "Bo") with { At = Start.AddDays(1), Simulated = true });
+
+        Assert.Equal(
+            [
+                new BowlerListing("Ann Lee", Hand.Left, 2, 3, Start.AddDays(2), false, ["blue", "plain"]),
+                new BowlerListing("Bo", Hand.Right, 1, 0, Start.AddDays(1), true, []),
+            ],
+            (await _record.Store.ListBowlersAsync(10, Cancel)).AsEnumerable().Select(line => line with { Balls = line.Name == "Bo" ? [] : line.Balls }));
+        Assert.Equal("Ann Lee", Assert.Single((await _record.Store.ListBowlersAsync(1, Cancel)).AsEnumerable()).Name);
+    }
 
     [Fact]
     public async Task FindBowlerAsync_Unknown_IsNull() => Assert.Null(await _record.Store.FindBowlerAsync("Ann Lee", Cancel));
