@@ -12,7 +12,7 @@ public sealed class AlsaSound(string libraryName, TimeProvider clock) : ISoundSy
     /// <summary>The library as every distribution names it.</summary>
     public const string LibraryName = "libasound.so.2";
 
-    private string Missing => $"{libraryName} is not on this machine: install ALSA's library (Debian: apt install libasound2); the session runs silent";
+    private string Missing => $"{libraryName} is not on this machine: install ALSA's library (Debian: apt install libasound2)";
 
     /// <inheritdoc/>
     public unsafe SoundListing List()

@@ -24,7 +24,7 @@ public static class CueScores
         Score(Cue.Missed, "not held, the side not told", 30, CueTone.Reed, CuePlace.Centre, 170, A4, F4),
         Score(Cue.Unmeasured, "not measured: nobody knows where it crossed", 60, CueTone.Soft, CuePlace.Centre, 110, B4, B4, B4),
         Score(Cue.SetAside, "set aside: this shot does not count", 20, CueTone.Reed, CuePlace.Centre, 90, F4, B4, F4),
-        Score(Cue.ToldHit, "in a row of shots: held", 0, CueTone.Bell, CuePlace.Centre, 130, A5),
+        Score(Cue.ToldHit, "in a row of shots: held", 0, CueTone.Bell, CuePlace.Centre, 130, E6),
         Score(Cue.ToldLeft, "in a row of shots: missed on the left", 0, CueTone.Reed, CuePlace.Left, 130, E4),
         Score(Cue.ToldRight, "in a row of shots: missed on the right", 0, CueTone.Reed, CuePlace.Right, 130, E5),
         Score(Cue.ToldMissed, "in a row of shots: not held", 0, CueTone.Reed, CuePlace.Centre, 130, A4),

@@ -6,7 +6,7 @@ namespace AimTrainer.Display;
 public sealed class NoSound : ISoundSystem
 {
     /// <summary>What is said.</summary>
-    public const string Why = "no sound on this system yet (Linux with ALSA and Windows have it): the session runs silent; --sound wav:FILE writes the cues to a file";
+    public const string Why = "no sound on this system yet (Linux with ALSA and Windows have it): --sound wav:FILE writes the cues to a file";
 
     /// <inheritdoc/>
     public SoundListing List() => new([], Why);

@@ -36,7 +36,11 @@ public sealed class ProcessSpeaker : ISpeaker
     /// <summary>Ends what is said, and the speaker.</summary>
     public async ValueTask DisposeAsync()
     {
-        _sayings.Writer.TryComplete();
+        if (!_sayings.Writer.TryComplete())
+        {
+            return;
+        }
+
         await _stop.CancelAsync().ConfigureAwait(false);
         await _speaking.ConfigureAwait(false);
         _stop.Dispose();

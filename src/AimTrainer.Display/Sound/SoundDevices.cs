@@ -38,7 +38,7 @@ public sealed class SoundDevices(ISoundSystem system, TimeProvider clock)
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return SoundOpening.Failed($"{path}: the sound cannot be written there ({exception.Message.TrimEnd('.', ' ')}): name another file; the session runs silent");
+            return SoundOpening.Failed($"{path}: the sound cannot be written there ({exception.Message.TrimEnd('.', ' ')}): name another file");
         }
     }
 }

@@ -40,7 +40,7 @@ public sealed class WasapiSound : ISoundSystem
             {
                 return SoundOpening.Failed(
                     $"{(device is null ? "no sound device is set as the usual one" : $"no sound device is called \"{device}\"")}: "
-                    + "name one of those that \"aimtrainer sound\" lists; the session runs silent");
+                    + "name one of those that \"aimtrainer sound\" lists");
             }
 
             player = new WasapiPlayerBuilder().WithDevice(found).WithSharedMode().WithEventSync().WithLatency((int)SoundFormat.Buffer.TotalMilliseconds).WithLowLatency(false).Build();
@@ -50,7 +50,7 @@ public sealed class WasapiSound : ISoundSystem
         catch (Exception exception) when (exception is COMException or InvalidOperationException or NotSupportedException)
         {
             player?.Dispose();
-            return SoundOpening.Failed($"the sound device cannot be opened ({exception.Message.Trim()}): check it in the system's sound settings; the session runs silent");
+            return SoundOpening.Failed($"the sound device cannot be opened ({exception.Message.Trim()}): check it in the system's sound settings");
         }
     }
 }
