@@ -1,6 +1,6 @@
 namespace AimTrainer.Display;
 
-/// <summary>A voice. Neither call waits for anything.</summary>
+/// <summary>A voice. To ask it to speak waits for nothing.</summary>
 public interface ISpeaker : IAsyncDisposable
 {
     /// <summary>Says words in place of whatever is said or waits.</summary>
@@ -10,4 +10,7 @@ public interface ISpeaker : IAsyncDisposable
 
     /// <summary>Ends whatever is said or waits: it is late.</summary>
     void Hush();
+
+    /// <summary>Waits until what was asked for last has been said. Nothing more can be asked for.</summary>
+    Task FinishAsync(CancellationToken cancellationToken);
 }

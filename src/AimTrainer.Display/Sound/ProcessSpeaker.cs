@@ -16,6 +16,7 @@ public sealed class ProcessSpeaker : ISpeaker
     private readonly CancellationTokenSource _stop = new();
     private readonly Channel<Saying> _sayings = Channel.CreateBounded<Saying>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest });
     private readonly Task _speaking;
+    private int _disposed;
 
     /// <summary>Makes a speaker.</summary>
     /// <param name="program">The program.</param>
@@ -33,14 +34,22 @@ public sealed class ProcessSpeaker : ISpeaker
     /// <inheritdoc/>
     public void Hush() => _sayings.Writer.TryWrite(new Saying(null, TimeSpan.Zero));
 
+    /// <inheritdoc/>
+    public Task FinishAsync(CancellationToken cancellationToken)
+    {
+        _sayings.Writer.TryComplete();
+        return _speaking.WaitAsync(cancellationToken);
+    }
+
     /// <summary>Ends what is said, and the speaker.</summary>
     public async ValueTask DisposeAsync()
     {
-        if (!_sayings.Writer.TryComplete())
+        if (Interlocked.Exchange(ref _disposed, 1) != 0)
         {
             return;
         }
 
+        _sayings.Writer.TryComplete();
         await _stop.CancelAsync().ConfigureAwait(false);
         await _speaking.ConfigureAwait(false);
         _stop.Dispose();
@@ -72,7 +81,7 @@ public sealed class ProcessSpeaker : ISpeaker
         if (after > TimeSpan.Zero)
         {
             using var leave = CancellationTokenSource.CreateLinkedTokenSource(_stop.Token);
-            await Task.WhenAny(_sayings.Reader.WaitToReadAsync(leave.Token).AsTask(), Task.Delay(after, _clock, leave.Token)).ConfigureAwait(false);
+            await Task.WhenAny(NewerAsync(leave.Token), Task.Delay(after, _clock, leave.Token)).ConfigureAwait(false);
             await leave.CancelAsync().ConfigureAwait(false);
             _stop.Token.ThrowIfCancellationRequested();
         }
@@ -104,7 +113,7 @@ public sealed class ProcessSpeaker : ISpeaker
         {
             await GiveWordsAsync(process, words).ConfigureAwait(false);
             var ended = process.WaitForExitAsync(leave.Token);
-            await Task.WhenAny(ended, _sayings.Reader.WaitToReadAsync(leave.Token).AsTask()).ConfigureAwait(false);
+            await Task.WhenAny(ended, NewerAsync(leave.Token)).ConfigureAwait(false);
             return ended.IsCompletedSuccessfully && process.ExitCode != 0
                 ? $"{_program.File} could not speak (it ended with code {process.ExitCode}): try it by itself, or leave --speak out; the cues go on without words"
                 : null;
@@ -113,6 +122,15 @@ public sealed class ProcessSpeaker : ISpeaker
         {
             await leave.CancelAsync().ConfigureAwait(false);
             End(process);
+        }
+    }
+
+    /// <summary>Completes when something newer is asked for; when nothing more can be, it never does by itself.</summary>
+    private async Task NewerAsync(CancellationToken cancellationToken)
+    {
+        if (!await _sayings.Reader.WaitToReadAsync(cancellationToken).ConfigureAwait(false))
+        {
+            await Task.Delay(Timeout.InfiniteTimeSpan, _clock, cancellationToken).ConfigureAwait(false);
         }
     }
 

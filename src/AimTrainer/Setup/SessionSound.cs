@@ -8,16 +8,17 @@ namespace AimTrainer.Setup;
 internal sealed class SessionSound : IAsyncDisposable
 {
     private static readonly TimeSpan LongestCue = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan LongestSaying = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan LookAgain = TimeSpan.FromMilliseconds(10);
 
-    private readonly CueMixer _mixer;
+    private readonly CueMixer? _mixer;
     private readonly IWavePlayer? _device;
     private readonly ISpeaker? _speaker;
     private readonly CuePlayer? _player;
     private readonly TimeProvider _clock;
     private readonly CancellationToken _hurry;
 
-    private SessionSound(CueMixer mixer, IWavePlayer? device, ISpeaker? speaker, CuePlayer? player, TimeProvider clock, CancellationToken hurry) =>
+    private SessionSound(CueMixer? mixer, IWavePlayer? device, ISpeaker? speaker, CuePlayer? player, TimeProvider clock, CancellationToken hurry) =>
         (_mixer, _device, _speaker, _player, _clock, _hurry) = (mixer, device, speaker, player, clock, hurry);
 
     /// <summary>Opens what the options ask for and listens to the station. Whatever is wrong is a notice, and the session goes on.</summary>
@@ -28,21 +29,23 @@ internal sealed class SessionSound : IAsyncDisposable
     /// <param name="notice">Told once of each thing that is wrong.</param>
     public static async Task<SessionSound> StartAsync(SoundOptions options, ParseResult parsed, bool byDefault, LiveSession live, Action<string> notice)
     {
-        var clips = new CueClips();
-        var mixer = new CueMixer(clips, options.Loudness(parsed));
-        var device = Open(options.Device(parsed, byDefault), mixer, live.Clock, notice);
-        var speaker = parsed.GetValue(options.Speak) ? Voice(live.Clock, notice) : null;
-        if (device is null && speaker is null)
+        var name = options.Device(parsed, byDefault);
+        var speaks = parsed.GetValue(options.Speak);
+        if (name is null && !speaks)
         {
-            return new SessionSound(mixer, null, null, null, live.Clock, live.Stopping);
+            return new SessionSound(null, null, null, null, live.Clock, live.Stopping);
         }
 
+        var clips = new CueClips();
+        var mixer = new CueMixer(clips, options.Loudness(parsed));
+        var device = name is null ? null : Open(name, mixer, live.Clock, notice);
+        var speaker = speaks ? Voice(live.Clock, notice) : null;
         var player = new CuePlayer(live.Station, mixer, clips, speaker);
         await player.StartAsync(live.Stopping).ConfigureAwait(false);
         return new SessionSound(mixer, device, speaker, player, live.Clock, live.Stopping);
     }
 
-    /// <summary>Lets the last cue be heard to its end, unless the program is asked to stop, and closes everything.</summary>
+    /// <summary>Lets the last cue and the last words be heard to their end, unless the program is asked to stop, and closes everything.</summary>
     public async ValueTask DisposeAsync()
     {
         if (_player is not null)
@@ -53,14 +56,16 @@ internal sealed class SessionSound : IAsyncDisposable
 
         if (_device is not null)
         {
-            await HearOutAsync(_mixer, _device, _clock, _hurry).ConfigureAwait(false);
-            _device.Dispose();
+            await HearOutAsync(_mixer!, _device, _clock, _hurry).ConfigureAwait(false);
         }
 
         if (_speaker is not null)
         {
+            await FinishSayingAsync(_speaker).ConfigureAwait(false);
             await _speaker.DisposeAsync().ConfigureAwait(false);
         }
+
+        _device?.Dispose();
     }
 
     /// <summary>Waits until all that was asked for has been heard.</summary>
@@ -82,14 +87,23 @@ internal sealed class SessionSound : IAsyncDisposable
         }
     }
 
-    /// <returns>A device that plays, or null for silence.</returns>
-    private static IWavePlayer? Open(string? name, CueMixer mixer, TimeProvider clock, Action<string> notice)
+    private async Task FinishSayingAsync(ISpeaker speaker)
     {
-        if (name is null)
+        using var patience = new CancellationTokenSource(LongestSaying, _clock);
+        using var linked = CancellationTokenSource.CreateLinkedTokenSource(patience.Token, _hurry);
+        try
         {
-            return null;
+            await speaker.FinishAsync(linked.Token).ConfigureAwait(false);
         }
+        catch (OperationCanceledException)
+        {
+            // Asked to stop, or it takes too long: the rest is not said.
+        }
+    }
 
+    /// <returns>A device that plays, or null for silence.</returns>
+    private static IWavePlayer? Open(string name, CueMixer mixer, TimeProvider clock, Action<string> notice)
+    {
         var opening = SoundDevices.OfThisMachine(clock).Open(name, mixer);
         if (!opening.IsOpen)
         {

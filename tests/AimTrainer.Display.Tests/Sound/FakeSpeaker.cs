@@ -9,5 +9,7 @@ internal sealed class FakeSpeaker : ISpeaker
 
     public void Hush() => Asked.Add("hush");
 
+    public Task FinishAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
     public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 }

@@ -95,6 +95,23 @@ public sealed class ProcessSpeakerTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task Finish_LastSayingStillWaits_IsSaidToItsEnd()
+    {
+        await using var speaker = new ProcessSpeaker(Program("echo \"begun\" > \"$HERE/said\"; echo \"$1\" > \"$HERE/said\""), _notices.Add, _clock);
+        speaker.Say("last", TimeSpan.FromSeconds(1));
+        var finished = speaker.FinishAsync(Cancelled);
+        while (!finished.IsCompleted)
+        {
+            _clock.Advance(TimeSpan.FromSeconds(1));
+            await Task.Yield();
+        }
+
+        await finished;
+        Assert.Equal("begun", await ReadAsync());
+        Assert.Equal("last", await ReadAsync());
+    }
+
+    [Fact]
     public async Task Say_ProgramMissing_SaidOnceThenSilent()
     {
         await using var speaker = new ProcessSpeaker(new SpeechProgram(Path.Combine(_folder, "nobody"), [], false), _notices.Add, _clock);
