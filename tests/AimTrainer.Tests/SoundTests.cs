@@ -112,7 +112,8 @@ public sealed class SoundTests : IDisposable
         var program = _work.File("espeak-ng", "#!/bin/bash\necho \"$*\" >> \"$OUT\"\n");
         var said = Path.Combine(_work.Folder, "said");
         var ran = await _work.ShellAsync(
-            $"chmod +x '{program}'; export OUT='{said}' PATH=\"$PWD:$PATH\"; printf '16\\n9.5\\n' | $AIM run --drill '{_work.File("heard.json", Drill)}' --data \"$DATA\" --sound off --speak");
+            $"chmod +x '{program}'; export OUT='{said}' PATH=\"$PWD:$PATH\"; "
+            + $"printf '16\\n9.5\\n' | $AIM run --drill '{_work.File("heard.json", Drill)}' --data \"$DATA\" --sound off --speak");
 
         Assert.Equal(0, ran.Code);
         Assert.Equal("-v en 0.5 right", File.ReadAllLines(said)[^1]);
@@ -122,7 +123,8 @@ public sealed class SoundTests : IDisposable
     public async Task Run_NoSpeechProgram_SaidOnceAndTheSessionGoesOn()
     {
         var ran = await _work.ShellAsync(
-            $"DOTNET=$(command -v dotnet); mkdir none; printf '16\\n9.5\\n' | PATH=\"$PWD/none\" \"$DOTNET\" ${{AIM#dotnet }} run --drill '{_work.File("heard.json", Drill)}' --data \"$DATA\" --speak");
+            "DOTNET=$(command -v dotnet); mkdir none; "
+            + $"printf '16\\n9.5\\n' | PATH=\"$PWD/none\" \"$DOTNET\" ${{AIM#dotnet }} run --drill '{_work.File("heard.json", Drill)}' --data \"$DATA\" --speak");
 
         Assert.Equal(0, ran.Code);
         Assert.Equal(2, ran.Out.Split("--speak: no speech program found; install one (espeak-ng or spd-say)").Length);

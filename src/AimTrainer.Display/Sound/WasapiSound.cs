@@ -16,9 +16,8 @@ public sealed class WasapiSound : ISoundSystem
         try
         {
             using var devices = new MMDeviceEnumerator();
-            return new SoundListing(
-                devices.EnumerateAudioEndPoints(DataFlow.Render, DeviceState.Active).Select(device => new SoundDevice(device.FriendlyName, device.DeviceFriendlyName)).ToValueList(),
-                null);
+            var found = devices.EnumerateAudioEndPoints(DataFlow.Render, DeviceState.Active);
+            return new SoundListing(found.Select(device => new SoundDevice(device.FriendlyName, device.DeviceFriendlyName)).ToValueList(), null);
         }
         catch (COMException exception)
         {
@@ -35,7 +34,8 @@ public sealed class WasapiSound : ISoundSystem
             using var devices = new MMDeviceEnumerator();
             var found = device is null
                 ? devices.TryGetDefaultAudioEndpoint(DataFlow.Render, Role.Multimedia, out var usual) ? usual : null
-                : devices.EnumerateAudioEndPoints(DataFlow.Render, DeviceState.Active).FirstOrDefault(one => string.Equals(one.FriendlyName, device, StringComparison.OrdinalIgnoreCase));
+                : devices.EnumerateAudioEndPoints(DataFlow.Render, DeviceState.Active)
+                    .FirstOrDefault(one => string.Equals(one.FriendlyName, device, StringComparison.OrdinalIgnoreCase));
             if (found is null)
             {
                 return SoundOpening.Failed(
@@ -43,7 +43,8 @@ public sealed class WasapiSound : ISoundSystem
                     + "name one of those that \"aimtrainer sound\" lists");
             }
 
-            player = new WasapiPlayerBuilder().WithDevice(found).WithSharedMode().WithEventSync().WithLatency((int)SoundFormat.Buffer.TotalMilliseconds).WithLowLatency(false).Build();
+            player = new WasapiPlayerBuilder().WithDevice(found).WithSharedMode().WithEventSync()
+                .WithLatency((int)SoundFormat.Buffer.TotalMilliseconds).WithLowLatency(false).Build();
             player.Init(samples.ToWaveProvider());
             return SoundOpening.Of(player);
         }

@@ -42,7 +42,8 @@ internal static class SoundCommand
 
             if (parsed.GetValue(play) is { } named)
             {
-                await PlayAsync(console, clips, IsAll(named) ? [.. Enum.GetValues<Cue>()] : [CueNames.Find(named)!.Value], options, parsed, cancellationToken).ConfigureAwait(false);
+                Cue[] cues = IsAll(named) ? Enum.GetValues<Cue>() : [CueNames.Find(named)!.Value];
+                await PlayAsync(console, clips, cues, options, parsed, cancellationToken).ConfigureAwait(false);
             }
             else if (parsed.GetValue(into) is null)
             {
@@ -59,7 +60,8 @@ internal static class SoundCommand
     private static void List(UserConsole console, CueClips clips, bool json)
     {
         var listing = SoundDevices.OfThisMachine(TimeProvider.System).List();
-        var cues = CueScores.All.AsEnumerable().Select(score => new { name = CueNames.Of(score.Cue), says = score.Meaning, milliseconds = Milliseconds(clips, score.Cue) }).ToList();
+        var cues = CueScores.All.AsEnumerable()
+            .Select(score => new { name = CueNames.Of(score.Cue), says = score.Meaning, milliseconds = Milliseconds(clips, score.Cue) }).ToList();
         if (json)
         {
             Json.Print(console, new { cues, devices = listing.Devices.AsEnumerable().Select(device => new { device.Name, device.Description }), listing.Problem });

@@ -129,7 +129,8 @@ internal sealed class SessionSound : IAsyncDisposable
             return new ProcessSpeaker(program, notice, clock);
         }
 
-        notice($"--speak: no speech program found; install one ({string.Join(" or ", SpeechProgram.OfThisSystem().AsEnumerable().Select(one => one.File))}). The cues go on without words");
+        var programs = string.Join(" or ", SpeechProgram.OfThisSystem().AsEnumerable().Select(one => one.File));
+        notice($"--speak: no speech program found; install one ({programs}). The cues go on without words");
         return null;
     }
 }

@@ -53,7 +53,8 @@ public sealed class AlsaSoundTests : IDisposable
     {
         var sound = new AlsaSound("libasound-that-is-not-there.so.2", _clock);
 
-        Assert.StartsWith("libasound-that-is-not-there.so.2 is not on this machine: install", sound.Open(null, new CueMixer(new CueClips(), Loudness.Full)).Problem, StringComparison.Ordinal);
+        var problem = sound.Open(null, new CueMixer(new CueClips(), Loudness.Full)).Problem;
+        Assert.StartsWith("libasound-that-is-not-there.so.2 is not on this machine: install", problem, StringComparison.Ordinal);
         Assert.NotNull(sound.List().Problem);
     }
 

@@ -229,7 +229,8 @@ public sealed class CueBookTests
         // As the feedback rule tells them; its own tests are the domain's.
         var told = says == FeedbackSays.Hit ? [] : results.AsEnumerable()
             .Select(result => new ToldTarget(result.Name, result.Miss?.CompareTo(BoardOffset.Zero), says == FeedbackSays.Exact ? result.Miss : null)).ToValueList();
-        return new SessionEvent.ShotGraded(shot, results.AsEnumerable().Select(result => new NextWidth(result.Target.Width, false, false)).ToValueList(), new Told([new ToldShot(7, held, told)]));
+        var widths = results.AsEnumerable().Select(result => new NextWidth(result.Target.Width, false, false)).ToValueList();
+        return new SessionEvent.ShotGraded(shot, widths, new Told([new ToldShot(7, held, told)]));
     }
 
     private static TargetResult Result(string name, Target target, double? miss, GradeBands bands) => miss is { } boards

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace AimTrainer.Display.Tests;
 
 /// <summary>Cues measured as they would be heard: from their samples, not from their notes.</summary>
@@ -90,16 +92,14 @@ public sealed class CueSynthTests
     public void Render_AboveTenKilohertz_NothingThatClicksOrFolds(Cue cue)
     {
         // A click spreads over all frequencies; our highest harmonic is 5280 Hz. A mutant that starts its notes at once fails here.
-        for (var channel = 0; channel < 2; channel++)
-        {
-            var samples = new float[65_536];
-            var sound = Spectrum.Channel(Clips.Of(cue), channel);
-            sound.CopyTo(samples, (samples.Length - sound.Length) / 2);
-            var powers = Spectrum.Powers(samples);
-            var high = powers[(10_000 * samples.Length / SoundFormat.Rate)..].Sum();
+        // The other channel is the same sound, louder or softer.
+        var sound = Spectrum.Channel(Clips.Of(cue), 0);
+        var samples = new float[BitOperations.RoundUpToPowerOf2((uint)sound.Length)];
+        sound.CopyTo(samples, (samples.Length - sound.Length) / 2);
+        var powers = Spectrum.Powers(samples);
+        var high = powers[(int)(10_000L * samples.Length / SoundFormat.Rate)..].Sum();
 
-            Assert.InRange(10 * Math.Log10(high / powers.Sum()), double.NegativeInfinity, -70);
-        }
+        Assert.InRange(10 * Math.Log10(high / powers.Sum()), double.NegativeInfinity, -70);
     }
 
     [Theory]

@@ -58,7 +58,7 @@ public sealed class ProcessSpeakerTests : IAsyncDisposable
     [Fact]
     public async Task Say_WhileAnotherIsSaid_TheOldOneIsKilled()
     {
-        await using var speaker = new ProcessSpeaker(Program("echo \"$$ $1\" > \"$HERE/said\"; exec tail -f /dev/null"), _notices.Add, _clock);
+        await using var speaker = new ProcessSpeaker(Program("echo \"$$ $1\" > \"$HERE/said\"; exec tail -f /dev/null > /dev/null 2>&1"), _notices.Add, _clock);
         speaker.Say("first", TimeSpan.Zero);
         var first = (await ReadAsync()).Split(' ');
         speaker.Say("second", TimeSpan.Zero);
@@ -75,7 +75,7 @@ public sealed class ProcessSpeakerTests : IAsyncDisposable
     [Fact]
     public async Task Hush_WhileSaid_IsKilled()
     {
-        await using var speaker = new ProcessSpeaker(Program("echo \"$$\" > \"$HERE/said\"; exec tail -f /dev/null"), _notices.Add, _clock);
+        await using var speaker = new ProcessSpeaker(Program("echo \"$$\" > \"$HERE/said\"; exec tail -f /dev/null > /dev/null 2>&1"), _notices.Add, _clock);
         speaker.Say("first", TimeSpan.Zero);
         var process = int.Parse(await ReadAsync());
         speaker.Hush();
