@@ -54,6 +54,12 @@ public sealed record SessionSnapshot
     /// <summary>Points of all shots of the session that count.</summary>
     public int Points { get; init; }
 
+    /// <summary>
+    /// What happened in the step that led to this picture, so that a listener need not guess it from two pictures; empty before the
+    /// first step. A reader who skipped pictures has skipped their events too. For the bowler only what <see cref="Told"/> allows.
+    /// </summary>
+    public ValueList<SessionEvent> Happened { get; init; } = [];
+
     /// <summary>A station without a session.</summary>
     public static SessionSnapshot Idle(int station) => new() { Station = station, Version = 0 };
 }

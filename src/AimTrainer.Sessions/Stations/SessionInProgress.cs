@@ -12,6 +12,7 @@ internal sealed class SessionInProgress(SessionState state)
     private BlockSummaryAccumulator _summary = new();
     private Told _told = Told.Nothing;
     private int _points;
+    private ValueList<SessionEvent> _happened = [];
 
     public SessionState State { get; private set; } = state;
 
@@ -25,6 +26,7 @@ internal sealed class SessionInProgress(SessionState state)
     {
         State = next;
         Sequence = entry.Sequence;
+        _happened = entry.Events;
         if (entry.Input is SessionInput.ShotThrown thrown)
         {
             _seen.Add(thrown.Shot);
@@ -89,6 +91,7 @@ internal sealed class SessionInProgress(SessionState state)
             Told = _told,
             Summary = _summary.Result,
             Points = _points,
+            Happened = _happened,
         };
     }
 

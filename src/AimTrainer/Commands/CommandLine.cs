@@ -22,6 +22,7 @@ internal static class CommandLine
             SessionCommands.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
+            SoundCommand.Create(console),
         };
         root.Options.Add(CommonOptions.Data());
         return root;

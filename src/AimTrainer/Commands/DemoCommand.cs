@@ -18,6 +18,7 @@ internal static class DemoCommand
         var drill = CommonOptions.Drill(required: false);
         drill.DefaultValueFactory = _ => DefaultDrill;
         var options = new SessionOptions();
+        var sounds = new SoundOptions();
         var once = new Option<bool>("--once") { Description = "End after one session instead of asking for another." };
         var pace = CommonOptions.Number("--pace", "Seconds between shots; 0.7 at a terminal, else 0.", 0, 60, "SECONDS");
         var json = CommonOptions.JsonLines();
@@ -25,7 +26,7 @@ internal static class DemoCommand
         {
             drill, once, pace, json,
         };
-        foreach (var option in options.All)
+        foreach (var option in options.All.Concat(sounds.All))
         {
             command.Options.Add(option);
         }
@@ -38,6 +39,7 @@ internal static class DemoCommand
             var between = parsed.GetValue(pace) is { } seconds ? TimeSpan.FromSeconds(seconds)
                 : interactive && console.PersonReads ? UnhurriedPace : TimeSpan.Zero;
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            await using var sound = await SessionSound.StartAsync(sounds, parsed, byDefault: console.PersonReads && between > TimeSpan.Zero, live, view.Notice).ConfigureAwait(false);
             if (!parsed.GetValue(json))
             {
                 await SayWhatIsThereAsync(console, live).ConfigureAwait(false);

@@ -14,6 +14,7 @@ internal static class RunCommand
     {
         var drill = new Option<string?>("--drill") { Description = "A drill file, or the id of a shipped drill or one of your own (see: drill list).", HelpName = "FILE|ID" };
         var options = new SessionOptions();
+        var sounds = new SoundOptions();
         var shots = new Option<string?>("--shots") { Description = "Take the shots from this CSV file (docs/shots.md).", HelpName = "FILE" };
         var follow = new Option<string?>("--follow") { Description = "Take the shots from a CSV file that another program keeps appending to.", HelpName = "FILE" };
         var simulate = new Option<bool>("--simulate") { Description = "Let the simulated bowler throw; the session is marked so." };
@@ -28,7 +29,7 @@ internal static class RunCommand
         {
             drill, shots, follow, simulate, map, goOn, endOpen, json,
         };
-        foreach (var option in options.All)
+        foreach (var option in options.All.Concat(sounds.All))
         {
             command.Options.Add(option);
         }
@@ -64,6 +65,10 @@ internal static class RunCommand
 
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+
+            // Without a person there, or with shots that come as fast as they can be read, there is sound only when it is asked for.
+            var byDefault = console.PersonReads && parsed.GetValue(shots) is null && !parsed.GetValue(simulate);
+            await using var sound = await SessionSound.StartAsync(sounds, parsed, byDefault, live, view.Notice).ConfigureAwait(false);
             await OpenAsync(live, parsed, options, source, parsed.GetValue(goOn), parsed.GetValue(endOpen), parsed.GetValue(simulate)).ConfigureAwait(false);
             using var linked = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, live.Stopping);
             IShotFeed? feed = parsed.GetValue(shots) is { } whole ? new CsvFileFeed(whole, settings)
