@@ -55,7 +55,6 @@ public sealed class DistortionTests
             }
         }
 
-        Console.WriteLine($"DBG {sum/count} {count}");
         Assert.InRange(sum / count, 0.85, 1.15);
     }
 
