@@ -5,9 +5,6 @@ namespace AimTrainer.Calibration;
 /// <summary>Fits the map of a projector to marks: linear equations first, then the least squares of the distances in the picture. Pure.</summary>
 public static class MapFitter
 {
-    /// <summary>Beyond this ratio of singular values the marks do not tell the unknowns from one another.</summary>
-    private const double MostCondition = 1e9;
-
     /// <summary>Fits a map, or says why the marks give none.</summary>
     /// <param name="marks">Places on the lane and the pixels that light them.</param>
     /// <param name="settings">Picture, lane, stretch, limits.</param>
@@ -35,7 +32,7 @@ public static class MapFitter
             return new FitOutcome(null, [Mirrored(marks.Count)]);
         }
 
-        if (FitMeasures.Spread(solution) is not { } spread || spread.Condition > MostCondition)
+        if (FitMeasures.Spread(solution) is not { } spread || spread.Condition > FitMeasures.MostCondition)
         {
             return new FitOutcome(null, [Unclear(settings)]);
         }
