@@ -70,7 +70,7 @@ public static class MapFitter
         {
             return new FitRefusal(
                 FitRefusalReason.FoldsTheLane, [],
-                FormattableString.Invariant($"the lens formula that fits these marks best folds the picture over on itself {map.Distortion.Reach:0.##} half diagonals from its middle"),
+                FormattableString.Invariant($"the lens that fits best folds the picture over on itself, {map.Distortion.Reach:0.##} half diagonals from its middle"),
                 "Fit fewer distortion terms, or place marks out to the corners of the picture");
         }
 
@@ -82,9 +82,10 @@ public static class MapFitter
                 {
                     var horizon = -((map.Homography.M31 * across) + map.Homography.M33) / map.Homography.M32 / 12;
                     var edge = across == 0 ? "right" : "left";
+                    var stretch = $"{map.Stretch.From} to {map.Stretch.To} ft";
                     return new FitRefusal(
                         FitRefusalReason.FoldsTheLane, [],
-                        FormattableString.Invariant($"the map turns the lane over at {horizon:0.#} ft along its {edge} edge, within the stretch of {map.Stretch.From} to {map.Stretch.To} ft"),
+                        FormattableString.Invariant($"the map turns the lane over at {horizon:0.#} ft along its {edge} edge, within the stretch of {stretch}"),
                         "The projector cannot light what lies behind it: give a stretch that ends before that, or place the marks again if it should not lie there");
                 }
             }

@@ -94,7 +94,7 @@ internal static class MarkChecks
             var rest = marks.Count == line.Count ? "no mark beside it" : "only one mark beside it";
             yield return new FitRefusal(
                 FitRefusalReason.InALine, line.ToValueList(),
-                line.Count == 3 ? $"{words[line[0]]}, {words[line[1]]} and {words[line[2]]} lie in a line {where}, with {rest}" : $"marks {MarkWords.Numbers(line)} lie in a line {where}, with {rest}",
+                $"{(line.Count == 3 ? $"{words[line[0]]}, {words[line[1]]} and {words[line[2]]}" : $"marks {MarkWords.Numbers(line)}")} lie in a line {where}, with {rest}",
                 "Place two more marks well off that line, near both edges of the lane");
         }
     }

@@ -48,7 +48,9 @@ public sealed class MapStore(string folder, TimeProvider time)
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            return new MapStored(null, $"{folder}: the map was not saved, and the one before still holds. See that the folder can be written to and the disk has room. (The system says: {exception.Message})");
+            return new MapStored(
+                null, $"{folder}: the map was not saved, and the one before still holds. See that the folder can be written to and the disk has room. "
+                + $"(The system says: {exception.Message})");
         }
     }
 
@@ -144,14 +146,16 @@ public sealed class MapStore(string folder, TimeProvider time)
         {
             return newest with
             {
-                Map = null, Why = $"the map of the projector \"{newest.Place.Projector}\" is for the monitor {fitted.Monitor}, which is not there: connect it, or calibrate the one that is",
+                Map = null,
+                Why = $"the map of the projector \"{newest.Place.Projector}\" is for the monitor {fitted.Monitor}, which is not there: connect it, or calibrate the one that is",
             };
         }
 
         var what = fitted.Monitor != now.Monitor ? "another monitor" : fitted.Size != now.Size ? "another size of picture" : "another refresh rate";
         return newest with
         {
-            Map = null, Why = $"the map of the projector \"{newest.Place.Projector}\" is not used: it is for {what} ({fitted}; now {now}). Set the monitor back, or calibrate again",
+            Map = null,
+            Why = $"the map of the projector \"{newest.Place.Projector}\" is not used: it is for {what} ({fitted}; now {now}). Set the monitor back, or calibrate again",
         };
     }
 
@@ -175,7 +179,8 @@ public sealed class MapStore(string folder, TimeProvider time)
             null => read,
             { Monitor: null } => Wrong(version, "$.monitor", "no \"monitor\"", "the monitor and mode that the map is for"),
             { Place: var place } when place != version.Place => Wrong(
-                version, "$.station", place is null ? "no \"station\"" : $"station {place.Station}, projector \"{place.Projector}\"", "the station and projector that the name of the file says"),
+                version, "$.station", place is null ? "no \"station\"" : $"station {place.Station}, projector \"{place.Projector}\"",
+                "the station and projector that the name of the file says"),
             _ => read,
         };
     }
@@ -189,7 +194,8 @@ public sealed class MapStore(string folder, TimeProvider time)
         Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.json").Select(MapVersion.Of).OfType<MapVersion>() : [];
 
     private int HighestUndone(MapPlace place) => Directory.EnumerateFiles(folder, "*" + MapVersion.Undone)
-        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>().Where(version => version.Place == place).Select(version => version.Number).DefaultIfEmpty().Max();
+        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>()
+        .Where(version => version.Place == place).Select(version => version.Number).DefaultIfEmpty().Max();
 
     /// <summary>Takes away what a save that was cut off has left.</summary>
     private static void Forget(string beginning)

@@ -17,7 +17,9 @@ internal static class CalibrateCommands
         var json = CommonOptions.Json();
         var marks = new Option<string>("--marks")
         {
-            Description = "Marks: places on the lane and the pixels that light them, JSON (docs/calibration.md).", Required = true, HelpName = "FILE",
+            Description = "Marks: places on the lane and the pixels that light them, JSON (docs/calibration.md).",
+            Required = true,
+            HelpName = "FILE",
         };
         var terms = CommonOptions.Whole("--distortion", "Terms of lens distortion to fit, 0, 1 or 2; they need 4, 6 or 8 marks.", 0, FitSettings.MostTerms, 0);
         var limit = CommonOptions.Number("--limit", "Largest error that is accepted, in pixels rms (one mark: 2.4 times as much); 2.5 without it.", 0.01, 100, "PIXELS");

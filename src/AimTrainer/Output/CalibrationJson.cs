@@ -22,8 +22,10 @@ internal static class CalibrationJson
             LaneWidthInches = fit.LaneWidth.Value,
             Stretch = new
             {
-                FromFeet = map.Stretch.From.Value, ToFeet = map.Stretch.To.Value,
-                NearOverlapFeet = map.Stretch.NearOverlap.Value, FarOverlapFeet = map.Stretch.FarOverlap.Value,
+                FromFeet = map.Stretch.From.Value,
+                ToFeet = map.Stretch.To.Value,
+                NearOverlapFeet = map.Stretch.NearOverlap.Value,
+                FarOverlapFeet = map.Stretch.FarOverlap.Value,
             },
             Matrix = Rows(map.Homography),
             Distortion = new { Terms = fit.DistortionTerms, map.Distortion.K1, map.Distortion.K2 },

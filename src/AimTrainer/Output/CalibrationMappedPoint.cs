@@ -18,7 +18,8 @@ internal sealed record CalibrationMappedPoint(double? BoardFromRight, double? Fe
     {
         var place = question.Lane ?? saved.Map.LanePointOf(question.Pixel!.Value);
         var pixel = question.Pixel ?? saved.Map.TryPixelOf(place!.Value);
-        var why = place is null ? "this pixel lights no place of the lane: it lies above the horizon" : pixel is null ? "the projector cannot light this place: it lies behind it" : null;
+        var why = place is null ? "this pixel lights no place of the lane: it lies above the horizon"
+            : pixel is null ? "the projector cannot light this place: it lies behind it" : null;
         return new CalibrationMappedPoint(
             place is { } at ? CalibrationText.Board(at, saved.LaneWidth) : null,
             place?.Down.Value, pixel?.X, pixel?.Y,

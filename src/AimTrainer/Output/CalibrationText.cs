@@ -37,6 +37,13 @@ internal static class CalibrationText
                 $"at {worst.Distance} ft the map is sure to {worst.ErrorBoards:0.00} board only. Place marks there, or keep the targets nearer to the marks");
         }
 
+        var partly = fit.Distances.AsEnumerable().Where(at => at.Distance.Value >= 0 && at.Distance <= LaneProfile.HeadPin && !CoversTheWidth(fit, at.Distance)).ToList();
+        if (partly.Count > 0)
+        {
+            yield return $"the picture leaves out a part of the lane's width at {string.Join(", ", partly.Select(at => at.Distance))} ft: no target can be shown there. "
+                + "Turn the projector, or give a shorter stretch";
+        }
+
         var coarse = fit.Distances.AsEnumerable().Select(at => TargetShowing.AtTheMiddle(fit.Map, BoardOffset.FromBoards(1), at.Distance, lane, settings))
             .Where(showing => showing.Result == ShowingResult.TooNarrow).MinBy(showing => showing.WidthPixels);
         if (coarse is not null)
@@ -45,15 +52,25 @@ internal static class CalibrationText
         }
     }
 
+    private static bool CoversTheWidth(MapFit fit, Feet distance) => IsLit(fit, 0, distance) && IsLit(fit, fit.LaneWidth.Value, distance);
+
+    private static bool IsLit(MapFit fit, double across, Feet distance) =>
+        fit.Map.TryPixelOf(new LanePoint(Inches.FromInches(across), distance)) is { } pixel && fit.Map.Picture.Contains(pixel);
+
     public static void Fit(MapFit fit, IEnumerable<string> warnings, ShowingSettings settings, UserConsole console)
     {
         var output = Consoles.For(console);
         var quality = fit.Quality;
         output.WriteLine(Invariant($"Map from {fit.Marks.Count} marks, {fit.DistortionTerms} distortion terms; it draws {fit.Map.Stretch.From} to {fit.Map.Stretch.To} ft."));
-        output.WriteLine(Invariant($"Error {quality.RmsPixels:0.00} px rms, {quality.WorstPixels:0.00} px worst; {Known(quality.RmsBoards, "0.000")} board rms, {Known(quality.WorstBoards, "0.000")} worst."));
-        output.WriteLine(Invariant($"Leave-one-out {Known(quality.LeaveOneOutRmsPixels, "0.00")} px rms, {Known(quality.LeaveOneOutWorstPixels, "0.00")} px worst. Condition {quality.Condition:0.0}."));
+        var (rms, worst) = (Known(quality.RmsBoards, "0.000"), Known(quality.WorstBoards, "0.000"));
+        output.WriteLine(Invariant($"Error {quality.RmsPixels:0.00} px rms, {quality.WorstPixels:0.00} px worst; {rms} board rms, {worst} worst."));
+        var (left, leftWorst) = (Known(quality.LeaveOneOutRmsPixels, "0.00"), Known(quality.LeaveOneOutWorstPixels, "0.00"));
+        output.WriteLine(quality.LeaveOneOutRmsPixels is null
+            ? Invariant($"Leave-one-out error unknown. Condition {quality.Condition:0.0}.")
+            : Invariant($"Leave-one-out {left} px rms, {leftWorst} px worst. Condition {quality.Condition:0.0}."));
         output.WriteLine();
-        var marks = Consoles.Table(("mark", ColumnKind.Name), ("error px", ColumnKind.Number), ("boards", ColumnKind.Number), ("inches along", ColumnKind.Number), ("left out px", ColumnKind.Number));
+        var marks = Consoles.Table(
+            ("mark", ColumnKind.Name), ("error px", ColumnKind.Number), ("boards", ColumnKind.Number), ("inches along", ColumnKind.Number), ("left out px", ColumnKind.Number));
         foreach (var (mark, i) in fit.Marks.AsEnumerable().Select((mark, i) => (mark, i)))
         {
             var name = mark.Mark.Name ?? Invariant($"mark {i + 1}: board {Board(mark.Mark.Lane, fit.LaneWidth):0.##} at {mark.Mark.Lane.Down} ft");
@@ -63,11 +80,13 @@ internal static class CalibrationText
         Consoles.Write(output, marks);
         output.WriteLine();
         var distances = Consoles.Table(
-            ("feet", ColumnKind.Number), ("pixel, boards", ColumnKind.Number), ("pixel, inches along", ColumnKind.Number), ("narrowest target, boards", ColumnKind.Number), ("sure to, boards", ColumnKind.Number));
+            ("feet", ColumnKind.Number), ("pixel, boards", ColumnKind.Number), ("pixel, inches along", ColumnKind.Number), ("narrowest target, boards", ColumnKind.Number),
+            ("sure to, boards", ColumnKind.Number));
         foreach (var at in fit.Distances)
         {
             distances.AddRow(Cells(
-                Invariant($"{at.Distance}"), Invariant($"{at.PixelBoards:0.000}"), Invariant($"{at.PixelInches:0.00}"), Invariant($"{at.PixelBoards * settings.LeastPixels:0.00}"), Known(at.ErrorBoards, "0.000")));
+                Invariant($"{at.Distance}"), Invariant($"{at.PixelBoards:0.000}"), Invariant($"{at.PixelInches:0.00}"), Invariant($"{at.PixelBoards * settings.LeastPixels:0.00}"),
+                Known(at.ErrorBoards, "0.000")));
         }
 
         Consoles.Write(output, distances);
@@ -106,7 +125,8 @@ internal static class CalibrationText
         }
 
         var table = Consoles.Table(
-            ("station", ColumnKind.Number), ("projector", ColumnKind.Name), ("monitor", ColumnKind.Name), ("feet", ColumnKind.Name), ("rms px", ColumnKind.Number), ("saved", ColumnKind.Name), ("", ColumnKind.Words));
+            ("station", ColumnKind.Number), ("projector", ColumnKind.Name), ("monitor", ColumnKind.Name), ("feet", ColumnKind.Name), ("rms px", ColumnKind.Number),
+            ("saved", ColumnKind.Name), ("", ColumnKind.Words));
         foreach (var load in loads)
         {
             table.AddRow(Cells(
