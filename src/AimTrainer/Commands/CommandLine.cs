@@ -20,6 +20,7 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            CalibrateCommands.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
