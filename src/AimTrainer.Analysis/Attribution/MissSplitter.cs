@@ -7,7 +7,7 @@ public static class MissSplitter
 {
     /// <summary>Why a crossing that was worked out is not split.</summary>
     public const string WorkedOut =
-        "the crossing was worked out between two others beyond the straight part; a curve there would be taken for a cause";
+        "the crossing was worked out between two others that reach beyond the straight part; a curve there would be taken for a cause";
 
     /// <summary>Why an unmeasured crossing is not split.</summary>
     public const string NotMeasured = "nobody measured the crossing";
@@ -27,7 +27,7 @@ public static class MissSplitter
         var targets = new TargetSplit[shot.Targets.Count];
         for (var i = 0; i < targets.Length; i++)
         {
-            targets[i] = Split(shot.Targets[i], fit, plan, i, why, lane);
+            targets[i] = Split(shot, i, fit, plan, why, lane);
         }
 
         return new ShotSplit(
@@ -38,21 +38,37 @@ public static class MissSplitter
             why);
     }
 
-    /// <summary>Why a crossing can have no part of its own beyond the straight line; null when it can.</summary>
-    public static string? WhyNotBent(ObservedTarget target, LaneProfile lane) => target.Board is null ? NotMeasured
-        : target.Kind == CrossingKind.Interpolated && target.Distance > lane.StraightDistance ? WorkedOut
+    /// <summary>
+    /// Why a crossing can have no part of its own beyond the straight line; null when it can. One that was worked out counts only when both
+    /// readings it lies between are in the straight part.
+    /// </summary>
+    /// <param name="target">A target of the shot.</param>
+    /// <param name="shot">The shot.</param>
+    /// <param name="lane">How far the ball is taken to run straight.</param>
+    public static string? WhyNotBent(ObservedTarget target, Shot shot, LaneProfile lane) => target.Board is null ? NotMeasured
+        : target.Kind == CrossingKind.Interpolated && !HasReadingBetween(shot, target.Distance, lane.StraightDistance) ? WorkedOut
         : null;
 
-    private static TargetSplit Split(ObservedTarget target, StraightFit fit, LinePlan? plan, int index, string? why, LaneProfile lane)
+    private static bool HasReadingBetween(Shot shot, Feet from, Feet to)
     {
-        var straight = fit.Line?.BoardAt(target.Distance);
-        why ??= WhyNotBent(target, lane);
-        var bent = why is null || plan is null ? target.Board?.Boards - straight : null;
-        if (WhyNotBent(target, lane) is not null)
+        foreach (var crossing in shot.Crossings)
         {
-            bent = null;
+            if (crossing.Distance >= from && crossing.Distance <= to)
+            {
+                return true;
+            }
         }
 
+        return false;
+    }
+
+    private static TargetSplit Split(ObservedShot shot, int index, StraightFit fit, LinePlan? plan, string? why, LaneProfile lane)
+    {
+        var target = shot.Targets[index];
+        var straight = fit.Line?.BoardAt(target.Distance);
+        var notBent = WhyNotBent(target, shot.Shot, lane);
+        var bent = notBent is null ? target.Board?.Boards - straight : null;
+        why ??= notBent;
         return why is null && plan is not null && fit.Line is { } line && bent is { } off
             ? new TargetSplit(
                 target.Name,

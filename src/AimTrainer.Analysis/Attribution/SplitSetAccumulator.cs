@@ -95,7 +95,7 @@ public sealed class SplitSetAccumulator(AccuracySettings settings)
                 _noisy++;
             }
 
-            if (MissSplitter.WhyNotBent(target, settings.Lane) is null && target is { Board: { } board, Miss: { } miss })
+            if (MissSplitter.WhyNotBent(target, shot.Shot, settings.Lane) is null && target is { Board: { } board, Miss: { } miss })
             {
                 var bent = board.Boards - line.BoardAt(target.Distance);
                 _row[i + 2] = bent;
@@ -149,18 +149,18 @@ public sealed class SplitSetAccumulator(AccuracySettings settings)
         {
             return _joint.Count < FewestForUsual
                 ? (null, $"one target says where to, not where from: known for a line of two targets, or from {FewestForUsual} split shots on ({_joint.Count} here)")
-                : (LinePlan.Single(targets[0], _joint.Mean(1), UsualAt(0), lane), "one target only: held against the usual angle of these shots");
+                : (LinePlan.Single(targets[0], _joint.Mean(1), UsualAt(0), lane), "one target only, so the usual angle of these shots is taken");
         }
 
         var (atFirst, atLast) = (UsualAt(0), UsualAt(targets.Count - 1));
         if (atFirst != 0 || atLast != 0)
         {
-            return (LinePlan.Usual(targets, atFirst, atLast, lane), "the ball does not run straight to the last target: held against what meets the targets when it moves as it usually did here");
+            return (LinePlan.Usual(targets, atFirst, atLast, lane), "the ball does not run straight to the last target, so this reckons with how it usually moved here");
         }
 
-        var why = targets[^1].Distance <= lane.StraightDistance ? "all targets lie in the straight part"
-            : _joint.Count < FewestForUsual ? $"how the ball usually moves is known from {FewestForUsual} shots measured at every target on ({_joint.Count} here): until then held against the straight line through the targets"
-            : "the ball does not move by more than chance beyond the straight part";
+        var why = targets[^1].Distance <= lane.StraightDistance ? "all targets lie in the straight part, so it is the straight line through them"
+            : _joint.Count < FewestForUsual ? $"how the ball usually moves is known from {FewestForUsual} shots measured at every target on ({_joint.Count} here); until then it is the straight line through the targets"
+            : "the ball moved by no more than chance beyond the straight part, so it is the straight line through the targets";
         return (LinePlan.Straight(targets, lane), why);
     }
 

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Analysis;
 
 /// <summary>A figure with the limits between which the truth plausibly lies. What cannot be known is null, and <see cref="Why"/> says why.</summary>
@@ -11,6 +13,7 @@ public sealed record BoundedEstimate(double? Value, double? Low, double? High, s
     public const double UsualConfidence = 0.95;
 
     /// <summary>Whether the limits leave out 0: the figure is told from nothing at all.</summary>
+    [JsonIgnore]
     public bool? DiffersFromZero => Low is { } low && High is { } high ? low > 0 || high < 0 : null;
 
     /// <summary>A figure that is not known.</summary>

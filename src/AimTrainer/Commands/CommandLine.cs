@@ -19,6 +19,8 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            AnalyseCommand.Create(console),
+            WhyCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
         };

@@ -153,6 +153,18 @@ public sealed class MissSplitterTests
     }
 
     [Fact]
+    public void Split_CrossingWorkedOutAcrossTheEndOfTheStraightPart_IsRefused()
+    {
+        // Board 18 ft is told from 15 and 25 ft, and 25 ft lies in the hook; from 15 and 20 ft it would be good.
+        var across = MadeShots.Shot(16, [(15, 12), (25, 10)]).At(1, (12, 15), (11, 18));
+        Assert.Equal(MissSplitter.WorkedOut, Split(across).Targets[1].Why);
+        var before = MadeShots.Shot(16, [(15, 12), (20, 10.7)]).At(1, (12, 15), (11, 18));
+        Assert.NotNull(Split(before).Targets[1].BentBoards);
+
+        static ShotSplit Split(ObservedShot shot) => MissSplitter.Split(shot, StraightFit.Of(shot.Shot, Lane), LinePlan.Straight(shot.Targets, Lane), Lane);
+    }
+
+    [Fact]
     public void Split_NothingMeasuredAtATarget_SaysSoThere()
     {
         var shot = MadeShots.Shot(16, [(15, 12)]).At(1, (12, 15), (8, 42));
