@@ -82,7 +82,9 @@ public sealed class AnalyseTests : IDisposable
         Assert.Equal(
             "2.1 boards inside downlane: laid down 1.2 boards inside, angle 0.1 degrees too open; ball read early by 1.9 boards",
             splits[2].GetProperty("targets")[1].GetProperty("sentence").GetString());
-        Assert.Equal("only board 15.1 at 15 ft: a second place at least 5 ft from it, up to 20 ft, or the launch angle", splits[4].GetProperty("why").GetString());
+        Assert.Equal(
+            "only board 15.1 at 15 ft is known; needed is a second place at least 5 ft from it, up to 20 ft, or the launch angle",
+            splits[4].GetProperty("why").GetString());
         Assert.Equal("nobody measured the crossing", splits[5].GetProperty("targets")[1].GetProperty("split").GetProperty("why").GetString());
     }
 
@@ -91,7 +93,8 @@ public sealed class AnalyseTests : IDisposable
     {
         var docs = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "docs", "analysis.md"));
         var csv = Line + "\n" + string.Join('\n', Enumerable.Range(6, 20).Select(i => string.Create(
-            CultureInfo.InvariantCulture, $"2026-03-02T18:{i:00}:00Z,Ann,one,{20 + (i % 3 * 0.3)},{15 + (i % 4 * 0.2)},{(i == 9 ? 20 : 8 + (i % 5 * 0.3))},{17 + (i % 7 * 0.1)},release,{300 + (i % 6)}")));
+            CultureInfo.InvariantCulture,
+            $"2026-03-02T18:{i:00}:00Z,Ann,one,{20 + (i % 3 * 0.3)},{15 + (i % 4 * 0.2)},{(i == 9 ? 20 : 8 + (i % 5 * 0.3))},{17 + (i % 7 * 0.1)},release,{300 + (i % 6)}")));
         var analysis = Analyse(csv, "--target", "15@15x3", "--target", "7@42x3", "--noise", "0.05");
 
         Assert.NotEqual(JsonValueKind.Null, analysis.GetProperty("causesWithoutGrossMisses").ValueKind);
@@ -105,7 +108,8 @@ public sealed class AnalyseTests : IDisposable
     {
         var accuracy = Analyse(Line, "--target", "15@15x3", "--target", "7@42x3").GetProperty("accuracy");
 
-        var groups = accuracy.GetProperty("groups").EnumerateArray().Select(group => $"{group.GetProperty("by").GetString()}: {group.GetProperty("name").GetString()} {group.GetProperty("shots").GetInt32()}");
+        var groups = accuracy.GetProperty("groups").EnumerateArray()
+            .Select(group => $"{group.GetProperty("by").GetString()}: {group.GetProperty("name").GetString()} {group.GetProperty("shots").GetInt32()}");
         Assert.Equal(
             [
                 "session: 2026-03-01 5", "session: 2026-03-02 1", "ball: one 3", "ball: two 3", "line: 15@15 to 7@42 6", "lanePart: inside 6",
@@ -123,7 +127,8 @@ public sealed class AnalyseTests : IDisposable
     [InlineData(9)]
     public void Json_FewShots_UnknownIsNullWithTheReason(int count)
     {
-        var rows = string.Concat(Enumerable.Range(0, count).Select(i => string.Create(CultureInfo.InvariantCulture, $"2026-03-01T18:0{i}:00Z,{20 + (i % 3 * 0.4)},{15 + (i % 2 * 0.5)},{7 + (i % 4 * 0.6)}\n")));
+        var rows = string.Concat(Enumerable.Range(0, count).Select(i => string.Create(
+            CultureInfo.InvariantCulture, $"2026-03-01T18:0{i}:00Z,{20 + (i % 3 * 0.4)},{15 + (i % 2 * 0.5)},{7 + (i % 4 * 0.6)}\n")));
         var csv = "time,laydownBoard,arrowsBoard,boardAt42\n2026-03-01T18:59:00Z,,,8\n" + rows;
         foreach (var hand in new[] { "right", "left" })
         {
@@ -192,8 +197,8 @@ public sealed class AnalyseTests : IDisposable
         Assert.Contains("line.csv: 6 shots of Ann, right hand.", ran.Out, StringComparison.Ordinal);
         Assert.Contains("The line as a whole: held 60 % (23 to 88)", ran.Out, StringComparison.Ordinal);
         Assert.Contains("By ball", ran.Out, StringComparison.Ordinal);
-        Assert.Contains("5 of 6 shots split. The ball is taken to run straight up to 20 ft; nothing beyond is read as angle.", ran.Out, StringComparison.Ordinal);
-        Assert.Contains("1 shot not split: one place in the straight part and no launch angle.", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("How the ball left is known of 5 of 6 shots. It is taken to run straight up to 20 ft; nothing beyond is read as angle.", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("1 shot without: one place in the straight part and no launch angle.", ran.Out, StringComparison.Ordinal);
         Assert.Contains("laydown with angle, twice the covariance", ran.Out, StringComparison.Ordinal);
         Assert.Contains(
             "  shot 3 (line 4): 2.1 boards left downlane: laid down 1.2 boards left, angle 0.1 degrees too far right; ball read early by 1.9 boards",

@@ -25,10 +25,11 @@ public sealed class WhyTests : IDisposable
 
         Assert.Equal(0, ran.Code);
         Assert.Contains("fifteen to seven: 15@15 to 7@40", ran.Out, StringComparison.Ordinal);
-        Assert.Contains("3 of 4 shots split.", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("How the ball left is known of 3 of 4 shots.", ran.Out, StringComparison.Ordinal);
         // By hand: the line runs straight from 19.8. Shot 2 goes 0.2667 a foot instead of 0.32: 2.13 boards at 40 ft, 0.31 degrees; on straight
         // it would be at 9.13, and is seen at 11.1. Shot 3 is the whole line 2.1 boards inside.
-        Assert.Contains("  shot 2: 4.1 boards inside downlane: laid down on the mark, angle 0.3 degrees too closed; ball read early by 2 boards\n", ran.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "  shot 2: 4.1 boards inside downlane: laid down on the mark, angle 0.3 degrees too closed; ball read early by 2 boards\n", ran.Out, StringComparison.Ordinal);
         Assert.Contains("  shot 3: 2.1 boards inside at the arrows: laid down 2.1 boards inside, angle as planned\n", ran.Out, StringComparison.Ordinal);
         Assert.Contains("  shot 4: 4 boards outside downlane: not split, only board 15 at 15 ft", ran.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("shot 1:", ran.Out, StringComparison.Ordinal);

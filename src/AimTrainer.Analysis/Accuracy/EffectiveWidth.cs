@@ -27,7 +27,8 @@ public sealed record EffectiveWidth(BoundedEstimate Boards, BoundedEstimate Inch
         var boards = spreadBoards.Times(Deviations);
         var inches = boards.Times(lane.BoardWidth.Value);
         var away = distance.Value * 12;
-        return new EffectiveWidth(boards, inches, new BoundedEstimate(Bits(inches.Value), Bits(inches.High), Bits(inches.Low), inches.Value == 0 ? EstimateLimits.NoScatter : inches.Why));
+        var why = inches.Value == 0 ? EstimateLimits.NoScatter : inches.Why;
+        return new EffectiveWidth(boards, inches, new BoundedEstimate(Bits(inches.Value), Bits(inches.High), Bits(inches.Low), why));
 
         double? Bits(double? width) => width > 0 ? Math.Log2((away / width.Value) + 1) : null;
     }

@@ -66,7 +66,21 @@ public sealed class LineAccuracyAccumulator
 
         var only = BoundedEstimate.Bare(_sumOfRadii, EstimateLimits.OneShot);
         return new LineAccuracy(
-            _first, _last, _shots, 1, HitRate, Centroid(), only, only, BoundedEstimate.Unknown(EstimateLimits.OneShot), _sumOfRadii, null, null, null, null, EstimateLimits.OneShot);
+            _first,
+            _last,
+            _shots,
+            1,
+            HitRate,
+            Centroid(),
+            only,
+            only,
+            BoundedEstimate.Unknown(EstimateLimits.OneShot),
+            _sumOfRadii,
+            null,
+            null,
+            null,
+            null,
+            EstimateLimits.OneShot);
     }
 
     private LineAccuracy OfSeveral()

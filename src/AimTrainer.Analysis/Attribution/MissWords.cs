@@ -28,7 +28,9 @@ public sealed class MissWords(LaneProfile lane, Hand hand, SideNames sides = Sid
         var start = $"{(Short(miss) == "0" ? "on the mark" : Off(miss))} {Place(shot, index)}";
         if (target is not { LaydownBoards: { } laydown, AngleBoards: { } angle, BeyondBoards: { } beyond } || shot.AngleOffDegrees is not { } degrees)
         {
-            return $"{start}: not split, {target.Why}";
+            return shot.Line is { } line && shot.AngleOffDegrees is null
+                ? $"{start}: laid down on board {Signed(line.LaydownBoard)}, {Direction(line.LaunchAngleDegrees)}; what was meant is not known, so it cannot be split"
+                : $"{start}: not split, {target.Why}";
         }
 
         var from = Small(laydown) ? "laid down on the mark" : $"laid down {Off(laydown)}";
@@ -41,6 +43,14 @@ public sealed class MissWords(LaneProfile lane, Hand hand, SideNames sides = Sid
     private static string Short(double value) => Math.Abs(value).ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Boards(double value) => Short(value) is var size && size == "1" ? "1 board" : $"{size} boards";
+
+    private static string Signed(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+
+    private string Direction(double degrees)
+    {
+        var size = Math.Abs(degrees).ToString("0.0", CultureInfo.InvariantCulture);
+        return size == "0.0" ? "straight down" : $"{size} degrees {(sides == SideNames.LeftRight ? $"to the {Side(degrees < 0)}" : degrees > 0 ? "outward" : "inward")}";
+    }
 
     private string Off(double boards) => $"{Boards(boards)} {Side(boards > 0)}";
 

@@ -71,7 +71,12 @@ public readonly record struct ReadingNoise(double Laydown, double Slope, double 
 
     /// <summary>The noise of two lots together.</summary>
     public static ReadingNoise operator +(ReadingNoise left, ReadingNoise right) => new(
-        left.Laydown + right.Laydown, left.Slope + right.Slope, left.LaydownSlope + right.LaydownSlope, left.Rest + right.Rest, left.LaydownRest + right.LaydownRest, left.SlopeRest + right.SlopeRest);
+        left.Laydown + right.Laydown,
+        left.Slope + right.Slope,
+        left.LaydownSlope + right.LaydownSlope,
+        left.Rest + right.Rest,
+        left.LaydownRest + right.LaydownRest,
+        left.SlopeRest + right.SlopeRest);
 
     /// <summary>The noise times a factor.</summary>
     public static ReadingNoise operator *(ReadingNoise noise, double factor) => new(

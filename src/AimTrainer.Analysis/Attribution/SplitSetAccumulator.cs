@@ -159,7 +159,9 @@ public sealed class SplitSetAccumulator(AccuracySettings settings)
         }
 
         var why = targets[^1].Distance <= lane.StraightDistance ? "all targets lie in the straight part, so it is the straight line through them"
-            : _joint.Count < FewestForUsual ? $"how the ball usually moves is known from {FewestForUsual} shots measured at every target on ({_joint.Count} here); until then it is the straight line through the targets"
+            : _joint.Count < FewestForUsual
+                ? $"how the ball usually moves is known from {FewestForUsual} shots measured at every target on ({_joint.Count} here); "
+                    + "until then it is the straight line through the targets"
             : "the ball moved by no more than chance beyond the straight part, so it is the straight line through the targets";
         return (LinePlan.Straight(targets, lane), why);
     }

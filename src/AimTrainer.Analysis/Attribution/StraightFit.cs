@@ -38,7 +38,8 @@ public sealed record StraightFit(StraightLine? Line, string? Why, string? Sort)
                 : No(
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"only board {readings[0].Board} at {readings[0].Distance} ft: a second place at least {LaunchAngles.ShortestBaseFeet} ft from it, up to {lane.StraightDistance} ft, or the launch angle"),
+                        $"only board {readings[0].Board} at {readings[0].Distance} ft is known; needed is a second place at least {LaunchAngles.ShortestBaseFeet} ft from it, ")
+                        + string.Create(CultureInfo.InvariantCulture, $"up to {lane.StraightDistance} ft, or the launch angle"),
                     "one place in the straight part and no launch angle");
         }
 
@@ -49,7 +50,8 @@ public sealed record StraightFit(StraightLine? Line, string? Why, string? Sort)
             return No(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"the ball bends by {bend:0.00} boards before {lane.StraightDistance} ft, so it is not straight there; set straightFeet of the lane profile nearer (docs/lanes.md)"),
+                    $"the ball bends by {bend:0.00} boards before {lane.StraightDistance} ft, so it is not straight there; ")
+                    + "set straightFeet of the lane profile nearer (docs/lanes.md)",
                 "not straight in the straight part");
         }
 

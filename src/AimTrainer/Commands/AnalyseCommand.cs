@@ -82,7 +82,8 @@ internal static class AnalyseCommand
             else
             {
                 result.AddError(
-                    $"{TargetName}: found {token.Value}; allowed: a board from 0.5 to 39.5, @, feet from 0 to 60, and perhaps x and a width from {Target.Narrowest} to {Target.Widest} boards, as 10@15x3");
+                    $"{TargetName}: found {token.Value}; allowed: a board from 0.5 to 39.5, @, feet from 0 to 60, "
+                    + $"and perhaps x and a width from {Target.Narrowest} to {Target.Widest} boards, as 10@15x3");
             }
         }
 

@@ -44,7 +44,8 @@ internal static class WhyCommand
     private static void Say(UserConsole console, SessionSetup setup, DrillScript drill, IReadOnlyList<WhyLine> lines, AccuracySettings settings, MissWords words)
     {
         var text = new WhyText(console);
-        text.Line($"{drill.Name} ({drill.Id}) for {setup.Bowler}, {Words.Of(setup.Hand)} hand{(setup.Simulated ? ", simulated: every shot is invented" : "")}; session {setup.SessionId}");
+        text.Line($"{drill.Name} ({drill.Id}) for {setup.Bowler}, {Words.Of(setup.Hand)} hand"
+            + $"{(setup.Simulated ? ", simulated: every shot is invented" : "")}; session {setup.SessionId}");
         if (lines.Count == 0)
         {
             text.Line("No shot of this session counts, so there is nothing to split.");

@@ -38,7 +38,8 @@ internal sealed class AnalyseRun(
         if (Shots == 0)
         {
             throw new UserException(
-                $"{file}: no shot in it could be read{(Problems > 0 ? ", see above" : "")}{(_input.OfOthers > 0 ? $"; {Words.Count(_input.OfOthers, "shot")} not of {bowler}" : "")}");
+                $"{file}: no shot in it could be read{(Problems > 0 ? ", see above" : "")}"
+                + $"{(_input.OfOthers > 0 ? $"; {Words.Count(_input.OfOthers, "shot")} not of {bowler}" : "")}");
         }
 
         if (_input.OfOthers > 0)

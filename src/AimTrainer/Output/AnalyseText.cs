@@ -35,7 +35,8 @@ internal sealed class AnalyseText(UserConsole console)
                 + $"{WhyText.Limited(comparison.BiasChangeBoards)} boards{(OneIn(comparison.SpreadRatio) ? " (these shots cannot tell a change of spread)" : "")}.");
             if (comparison.SpreadRatio.Low > 1)
             {
-                Line("The shots scatter more late in the session. Does anything hurt? Stop when the hand, wrist or arm does; this program asks and never tells anyone how much to throw.");
+                Line("The shots scatter more late in the session. Does anything hurt? Stop when the hand, wrist or arm does; "
+                    + "this program asks and never tells anyone how much to throw.");
             }
         }
 
@@ -69,10 +70,10 @@ internal sealed class AnalyseText(UserConsole console)
                 Held(target.HitRate),
                 WhyText.Cell(target.ConstantErrorBoards),
                 WhyText.Cell(target.StandardDeviationBoards),
-                Words.TwoPlaces(target.VariableErrorBoards.Value),
-                Words.TwoPlaces(target.AbsoluteErrorBoards.Value),
-                Words.TwoPlaces(target.TotalErrorBoards.Value),
-                Words.TwoPlaces(target.EffectiveWidth.Boards.Value));
+                WhyText.TwoPlaces(target.VariableErrorBoards.Value),
+                WhyText.TwoPlaces(target.AbsoluteErrorBoards.Value),
+                WhyText.TwoPlaces(target.TotalErrorBoards.Value),
+                WhyText.TwoPlaces(target.EffectiveWidth.Boards.Value));
         }
 
         Consoles.Write(_console, table);
@@ -87,7 +88,8 @@ internal sealed class AnalyseText(UserConsole console)
 
         if (target.Robust is { GrossMisses: > 0 and { } gross, WithoutGross: { } plain })
         {
-            Line($"{target.Name}: {gross} gross {(gross == 1 ? "miss" : "misses")}; without: bias {Words.TwoPlaces(plain.ConstantError)}, variable {Words.TwoPlaces(plain.VariableError)}. Misread or real?");
+            Line($"{target.Name}: {gross} gross {(gross == 1 ? "miss" : "misses")}; without: bias {WhyText.TwoPlaces(plain.ConstantError)}, "
+                + $"variable {WhyText.TwoPlaces(plain.VariableError)}. Misread or real?");
         }
 
         if (target.TenShotSpread is { LatestBoards: { } latest, LatestInches: { } inches } tens)
@@ -109,15 +111,23 @@ internal sealed class AnalyseText(UserConsole console)
 
     private void OfLine(LineAccuracy line)
     {
+        if (line.Measured == 0)
+        {
+            Line("The line as a whole: no shot was measured at both ends.");
+            return;
+        }
+
         Line($"The line as a whole: held {Held(line.HitRate)}; centre off by {WhyText.Limited(line.CentroidErrorBoards)}, scatter {WhyText.Limited(line.VariableErrorBoards)}, "
-            + $"mean radial error {WhyText.Limited(line.MeanRadialErrorBoards)}{(line.MajorAxisDegrees is { } axis ? $"; scatters most at {Words.Number(axis)} degrees (0: first target only, 90: last only)" : "")}.");
+            + $"mean radial error {WhyText.Limited(line.MeanRadialErrorBoards)}"
+            + $"{(line.MajorAxisDegrees is { } axis ? $"; scatters most at {Words.Number(axis)} degrees (0: first target only, 90: last only)" : "")}.");
     }
 
     private void Groups(IEnumerable<AccuracyGroup> groups)
     {
         var all = groups.ToList();
         var table = Consoles.Table(
-            ("group", ColumnKind.Name), ("target", ColumnKind.Name), ("measured", ColumnKind.Number), ("held", ColumnKind.Number), ("bias", ColumnKind.Number), ("spread", ColumnKind.Number));
+            ("group", ColumnKind.Name), ("target", ColumnKind.Name), ("measured", ColumnKind.Number), ("held", ColumnKind.Number), ("bias", ColumnKind.Number),
+            ("spread", ColumnKind.Number));
         foreach (var group in all.Take(MostGroups))
         {
             foreach (var target in group.PerTarget)

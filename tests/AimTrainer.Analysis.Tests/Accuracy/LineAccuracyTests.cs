@@ -57,7 +57,8 @@ public sealed class LineAccuracyTests
         Assert.Null(one.VariableErrorBoards.Value);
         var two = Of((1, 1), (0, 1));
         Assert.Equal("2 measured at both targets; limits from 3 on", two.CentroidErrorBoards.Why);
-        Assert.Equal((EstimateLimits.NoScatter, EstimateLimits.NoScatter), (Of((1, 1), (1, 1), (1, 1)).CentroidErrorBoards.Why, Of((1, 1), (1, 1), (1, 1)).VariableErrorBoards.Why));
+        var alike = Of((1, 1), (1, 1), (1, 1));
+        Assert.Equal((EstimateLimits.NoScatter, EstimateLimits.NoScatter), (alike.CentroidErrorBoards.Why, alike.VariableErrorBoards.Why));
     }
 
     [Fact]

@@ -32,7 +32,11 @@ internal static class MadeShots
     public static ObservedShot At(this Shot shot, int number, params (double Board, double Feet)[] targets) => new(
         shot,
         targets.Select((target, i) => ObservedTarget.At(
-            i == 0 ? "first" : i == targets.Length - 1 ? "last" : $"target {i + 1}", shot, Board.FromBoards(target.Board), Feet.FromFeet(target.Feet), BoardOffset.FromBoards(3))).ToValueList())
+            i == 0 ? "first" : i == targets.Length - 1 ? "last" : $"target {i + 1}",
+            shot,
+            Board.FromBoards(target.Board),
+            Feet.FromFeet(target.Feet),
+            BoardOffset.FromBoards(3))).ToValueList())
     {
         NumberInSession = number,
         Ball = shot.Ball,

@@ -73,7 +73,10 @@ public sealed class TargetAccuracyTests
         Assert.Null(target.ConstantErrorBoards.Value);
         Assert.Null(target.HitRate.Rate);
         Assert.All(
-            [target.ConstantErrorBoards.Why, target.VariableErrorBoards.Why, target.StandardDeviationBoards.Why, target.AbsoluteErrorBoards.Why, target.TotalErrorBoards.Why, target.HitRate.Why, target.TenShotSpread.Why, target.Robust.Why, target.EffectiveWidth.Boards.Why],
+            [
+                target.ConstantErrorBoards.Why, target.VariableErrorBoards.Why, target.StandardDeviationBoards.Why, target.AbsoluteErrorBoards.Why,
+                target.TotalErrorBoards.Why, target.HitRate.Why, target.TenShotSpread.Why, target.Robust.Why, target.EffectiveWidth.Boards.Why,
+            ],
             why => Assert.Contains(" on", why, StringComparison.Ordinal));
     }
 

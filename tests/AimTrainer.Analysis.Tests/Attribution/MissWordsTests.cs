@@ -35,6 +35,18 @@ public sealed class MissWordsTests
         Assert.StartsWith("2 boards inside downlane: not split, only board 15 at 15 ft", unsplit, StringComparison.Ordinal);
     }
 
+    [Theory]
+    // Source: trade.md check 11: 1 degree = 2.9526 boards over 15 ft.
+    [InlineData(SideNames.InsideOutside, 14.95, "2 boards inside at the arrows: laid down on board 15, 1.0 degrees outward; what was meant is not known, so it cannot be split")]
+    [InlineData(SideNames.LeftRight, 14.95, "2 boards left at the arrows: laid down on board 15, 1.0 degrees to the right; what was meant is not known, so it cannot be split")]
+    [InlineData(SideNames.InsideOutside, 12, "2 boards inside at the arrows: laid down on board 12, straight down; what was meant is not known, so it cannot be split")]
+    public void Of_OneTargetAndNoUsualAngle_SaysHowItLeft(SideNames sides, double laydown, string sentence)
+    {
+        var shot = MadeShots.Shot(laydown, [(15, 12)]).At(1, (10, 15));
+        var split = MissSplitter.Split(shot, StraightFit.Of(shot.Shot, Lane), null, Lane);
+        Assert.Equal(sentence, new MissWords(Lane, Hand.Right, sides).Of(split, 0, PlanKind.UsualAngle));
+    }
+
     [Fact]
     public void Of_UsualMovement_IsCalledUsual()
     {

@@ -68,7 +68,10 @@ public sealed class SplitSetTests
     {
         var lane = LaneProfileReader.Default;
         var mirrored = Some(20).Select(shot => MadeShots.Shot(
-            Mirror(shot.Shot.Laydown!.Value), shot.Shot.Crossings.Select(crossing => (crossing.Distance.Value, Mirror(crossing.Board))), shot.Shot.Speed?.Value.Value, shot.Shot.Revs?.Value).At(shot.NumberInSession, Line));
+            Mirror(shot.Shot.Laydown!.Value),
+            shot.Shot.Crossings.Select(crossing => (crossing.Distance.Value, Mirror(crossing.Board))),
+            shot.Shot.Speed?.Value.Value,
+            shot.Shot.Revs?.Value).At(shot.NumberInSession, Line));
         Assert.Equal(Of(Some(20)).Targets[1].Shares, Of([.. mirrored]).Targets[1].Shares);
 
         // The same ball on the lane, seen from the right edge and back from the left-hander's own.
