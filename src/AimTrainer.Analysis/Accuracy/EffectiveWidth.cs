@@ -20,16 +20,20 @@ public sealed record EffectiveWidth(BoundedEstimate Boards, BoundedEstimate Inch
 
     /// <summary>The effective width of a spread.</summary>
     /// <param name="spreadBoards">Standard deviation in boards.</param>
-    /// <param name="distance">How far down the lane.</param>
+    /// <param name="distance">How far down the lane; null when not all shots were thrown at one distance.</param>
     /// <param name="lane">Whose boards.</param>
-    public static EffectiveWidth Of(BoundedEstimate spreadBoards, Feet distance, LaneProfile lane)
+    public static EffectiveWidth Of(BoundedEstimate spreadBoards, Feet? distance, LaneProfile lane)
     {
         var boards = spreadBoards.Times(Deviations);
         var inches = boards.Times(lane.BoardWidth.Value);
-        var away = distance.Value * 12;
+        if (distance is not { } away)
+        {
+            return new EffectiveWidth(boards, inches, BoundedEstimate.Unknown("the shots were not thrown at one distance"));
+        }
+
         var why = inches.Value == 0 ? EstimateLimits.NoScatter : inches.Why;
         return new EffectiveWidth(boards, inches, new BoundedEstimate(Bits(inches.Value), Bits(inches.High), Bits(inches.Low), why));
 
-        double? Bits(double? width) => width > 0 ? Math.Log2((away / width.Value) + 1) : null;
+        double? Bits(double? width) => width > 0 ? Math.Log2((away.Value * 12 / width.Value) + 1) : null;
     }
 }

@@ -14,6 +14,7 @@ public sealed class TargetAccuracyAccumulator(string name, AccuracySettings sett
     private readonly MissHistogram _misses = new();
     private readonly TenShotSpreadAccumulator _tens = new();
     private Feet _distance;
+    private bool _atSeveralDistances;
     private int _shots;
     private int _interpolated;
     private int _judged;
@@ -34,6 +35,7 @@ public sealed class TargetAccuracyAccumulator(string name, AccuracySettings sett
             var variable = measures.VariableError ?? 0;
             var toInference = n < 2 ? 1 : Math.Sqrt(n / (n - 1.0));
             var spread = EstimateLimits.OfSpread(variable * toInference, n);
+            Feet? distance = _atSeveralDistances ? null : _distance;
             var step = n >= ReadingCorrection.FewestForStep ? _step / (double)WholeBoard : (double?)null;
             return new TargetAccuracy(
                 name,
@@ -48,10 +50,10 @@ public sealed class TargetAccuracyAccumulator(string name, AccuracySettings sett
                 n < 2 ? null : 1 / Math.Sqrt(2 * (n - 1.0)),
                 EstimateLimits.OfMean(measures.AbsoluteError ?? 0, _errors.DeviationOfSizes ?? 0, n),
                 Total(measures),
-                EffectiveWidth.Of(spread, _distance, settings.Lane),
+                EffectiveWidth.Of(spread, distance, settings.Lane),
                 ReadingCorrection.Of(spread, step, settings.NoiseBoards),
                 RobustAccuracy.Of(_misses, step),
-                _tens.Result(_distance, settings.Lane));
+                _tens.Result(distance, settings.Lane));
         }
     }
 
@@ -59,8 +61,9 @@ public sealed class TargetAccuracyAccumulator(string name, AccuracySettings sett
     /// <param name="shot">What it did at this target.</param>
     public void Add(ObservedTarget shot)
     {
-        _shots++;
+        _atSeveralDistances |= _shots > 0 && shot.Distance != _distance;
         _distance = shot.Distance;
+        _shots++;
         if (shot is not { Board: { } board, Miss: { } miss })
         {
             return;
@@ -69,7 +72,7 @@ public sealed class TargetAccuracyAccumulator(string name, AccuracySettings sett
         _interpolated += shot.Kind == CrossingKind.Interpolated ? 1 : 0;
         _errors.Add(miss);
         _misses.Add(miss);
-        _tens.Add(board);
+        _tens.Add(miss);
         _step = GreatestDivisor(_step, (int)(Math.Abs(board.ExactBoards) * WholeBoard));
         if (shot.Held is { } held)
         {

@@ -2,7 +2,10 @@ using AimTrainer.Domain;
 
 namespace AimTrainer.Analysis;
 
-/// <summary>How far apart the outermost of ten shots in a row were: the paper test. Of the ball's centre, highest less lowest board.</summary>
+/// <summary>
+/// How far apart the outermost of ten shots in a row were: the paper test. Of the ball's centre, highest less lowest miss: the same as highest less
+/// lowest board, except that a target that moves does not count as spread.
+/// </summary>
 /// <param name="Tens">Whole tens of measured shots, in the order thrown; what is left over is not counted.</param>
 /// <param name="LatestBoards">The spread of the latest ten.</param>
 /// <param name="LatestInches">The same in inches on this lane.</param>

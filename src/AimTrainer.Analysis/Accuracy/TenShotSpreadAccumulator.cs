@@ -2,13 +2,13 @@ using AimTrainer.Domain;
 
 namespace AimTrainer.Analysis;
 
-/// <summary>Works out a <see cref="TenShotSpread"/> while crossings arrive.</summary>
+/// <summary>Works out a <see cref="TenShotSpread"/> while misses arrive.</summary>
 internal sealed class TenShotSpreadAccumulator
 {
     private const int Ten = 10;
 
-    private Board _lowest;
-    private Board _highest;
+    private BoardOffset _lowest;
+    private BoardOffset _highest;
     private int _inTen;
     private int _tens;
     private BoardOffset _latest;
@@ -16,10 +16,10 @@ internal sealed class TenShotSpreadAccumulator
     private BoardOffset _largest;
     private decimal _sum;
 
-    public void Add(Board crossing)
+    public void Add(BoardOffset miss)
     {
-        _lowest = _inTen == 0 || crossing < _lowest ? crossing : _lowest;
-        _highest = _inTen == 0 || crossing > _highest ? crossing : _highest;
+        _lowest = _inTen == 0 || miss < _lowest ? miss : _lowest;
+        _highest = _inTen == 0 || miss > _highest ? miss : _highest;
         if (++_inTen < Ten)
         {
             return;
@@ -33,7 +33,7 @@ internal sealed class TenShotSpreadAccumulator
         _inTen = 0;
     }
 
-    public TenShotSpread Result(Feet distance, LaneProfile lane)
+    public TenShotSpread Result(Feet? distance, LaneProfile lane)
     {
         if (_tens == 0)
         {
@@ -41,7 +41,8 @@ internal sealed class TenShotSpreadAccumulator
         }
 
         var latest = _latest.Boards;
-        var reference = PublishedSpreadBand.Of(latest, distance, lane);
+        var atTheArrows = distance is { } away && PublishedSpreadBand.AtTheArrows(away);
+        var reference = atTheArrows ? PublishedSpreadBand.Of(latest, distance!.Value, lane) : null;
         return new TenShotSpread(
             _tens,
             latest,
@@ -50,9 +51,9 @@ internal sealed class TenShotSpreadAccumulator
             _smallest.Boards,
             _largest.Boards,
             reference,
-            PublishedSpreadBand.AtTheArrows(distance) ? PublishedSpreadBand.Caveats : [],
+            atTheArrows ? PublishedSpreadBand.Caveats : [],
             reference is not null ? null
-                : PublishedSpreadBand.AtTheArrows(distance) ? "wider than every published band"
+                : atTheArrows ? "wider than every published band"
                 : "the published bands are for the arrows (12 to 16 ft)");
     }
 }

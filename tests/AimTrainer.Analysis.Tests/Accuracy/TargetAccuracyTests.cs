@@ -248,6 +248,23 @@ public sealed class TargetAccuracyTests
     }
 
     [Fact]
+    public void Result_TargetThatMoves_IsNoSpreadAndAtSeveralDistancesNoBand()
+    {
+        var accumulator = new TargetAccuracyAccumulator("walks", MadeShots.Settings);
+        for (var i = 0; i < 10; i++)
+        {
+            accumulator.Add(ObservedTarget.At("walks", MadeShots.Shot(null, [(15, 10.5 + i)]), Board.FromBoards(10 + i), Feet.FromFeet(15), null));
+        }
+
+        Assert.Equal(0, accumulator.Result.TenShotSpread.LatestBoards);
+        Assert.NotNull(accumulator.Result.TenShotSpread.Reference);
+        accumulator.Add(ObservedTarget.At("walks", MadeShots.Shot(null, [(42, 8)]), Board.FromBoards(10), Feet.FromFeet(42), null));
+        Assert.Null(accumulator.Result.TenShotSpread.Reference);
+        Assert.Equal("the shots were not thrown at one distance", accumulator.Result.EffectiveWidth.DifficultyBits.Why);
+        Assert.NotNull(accumulator.Result.EffectiveWidth.Boards.Value);
+    }
+
+    [Fact]
     public void Result_AnyShots_KeepsItsIdentities() =>
         Gen.Int[-400, 4400].Array[2, 80].Sample(hundredths =>
         {
