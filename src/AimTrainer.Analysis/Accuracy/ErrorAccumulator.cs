@@ -38,14 +38,22 @@ public sealed class ErrorAccumulator
         }
     }
 
+    /// <summary>Standard deviation of the sizes of the misses, with n - 1: for limits of the absolute error. Null below two.</summary>
+    internal double? DeviationOfSizes => Count < 2
+        ? null
+        : Math.Sqrt((double)((Count * _sumOfSquares) - (_sumOfSizes * _sumOfSizes)) / ((double)Count * (Count - 1)));
+
     /// <summary>Adds a miss.</summary>
     /// <param name="miss">Crossing less target centre.</param>
-    public void Add(BoardOffset miss)
+    public void Add(BoardOffset miss) => Add(miss, 1);
+
+    /// <summary>Adds a miss that came several times.</summary>
+    internal void Add(BoardOffset miss, int times)
     {
         var boards = miss.ExactBoards;
-        Count++;
-        _sum += boards;
-        _sumOfSizes += Math.Abs(boards);
-        _sumOfSquares += boards * boards;
+        Count += times;
+        _sum += times * boards;
+        _sumOfSizes += times * Math.Abs(boards);
+        _sumOfSquares += times * boards * boards;
     }
 }

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Analysis;
@@ -17,7 +18,11 @@ namespace AimTrainer.Analysis;
 /// <param name="AbsoluteError">Mean size: Σ|e| / n. Mixes bias and scatter, so do not judge by it alone. Null when n = 0.</param>
 /// <param name="TotalError">Root mean square: √(Σe² / n). Null when n = 0.</param>
 public sealed record ErrorMeasures(
-    int Count, double? ConstantError, double? VariableError, double? AbsoluteError, double? TotalError)
+    int Count,
+    [property: JsonPropertyName("constantErrorBoards")] double? ConstantError,
+    [property: JsonPropertyName("variableErrorBoards")] double? VariableError,
+    [property: JsonPropertyName("absoluteErrorBoards")] double? AbsoluteError,
+    [property: JsonPropertyName("totalErrorBoards")] double? TotalError)
 {
     /// <summary>The measures of these misses, in one pass.</summary>
     public static ErrorMeasures Of(IEnumerable<BoardOffset> misses)

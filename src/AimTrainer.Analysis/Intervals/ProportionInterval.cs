@@ -46,4 +46,27 @@ public readonly record struct ProportionInterval(double Low, double High)
             hits == 0 ? 0 : (centre - reach) / scale,
             hits == shots ? 1 : (centre + reach) / scale);
     }
+
+    /// <summary>
+    /// The equal-tailed interval of Jeffreys: the quantiles of Beta(k + ½, n - k + ½). The lower limit is 0 without a hit, the upper 1 without
+    /// a miss.
+    /// </summary>
+    /// <remarks>Source: Brown, Cai &amp; DasGupta 2001, Statistical Science 16:101-133, who recommend it beside Wilson's for small n.</remarks>
+    /// <param name="hits">0 to <paramref name="shots"/>.</param>
+    /// <param name="shots">0 or more.</param>
+    /// <param name="confidence">More than 0, less than 1.</param>
+    /// <returns>The interval; null when there was no shot.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
+    public static ProportionInterval? Jeffreys(int hits, int shots, double confidence = 0.95)
+    {
+        if (Wilson(hits, shots, confidence) is null)
+        {
+            return null;
+        }
+
+        var (a, b) = (hits + 0.5, shots - hits + 0.5);
+        return new ProportionInterval(
+            hits == 0 ? 0 : BetaQuantile.Of((1 - confidence) / 2, a, b),
+            hits == shots ? 1 : BetaQuantile.Of((1 + confidence) / 2, a, b));
+    }
 }

@@ -13,9 +13,11 @@ public static class ModifiedZ
     /// <summary>With fewer values than this nothing is called an outlier.</summary>
     public const int FewestValues = 8;
 
-    // The normal's median absolute deviation is 0.6745 standard deviations; its mean absolute deviation is 1 / 1.253314.
-    private const double MedianDeviationOfNormal = 0.6745;
-    private const double MeanDeviationToSpread = 1.253314;
+    /// <summary>The normal's median absolute deviation, in standard deviations.</summary>
+    public const double MedianDeviationOfNormal = 0.6745;
+
+    /// <summary>The normal's standard deviation, in mean absolute deviations.</summary>
+    public const double MeanDeviationToSpread = 1.253314;
 
     /// <summary>The modified z of one value against a sample.</summary>
     /// <param name="value">Finite.</param>

@@ -21,6 +21,8 @@ internal static class CommandLine
             ShotCommands.Create(console),
             SessionCommands.Create(console),
             CalibrateCommands.Create(console),
+            AnalyseCommand.Create(console),
+            WhyCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),

@@ -109,9 +109,11 @@ internal static class SessionCommands
         return command;
     }
 
-    private static Argument<string> Id() => new("session") { Description = "The session's id (see: sessions list), or last.", HelpName = "ID|last" };
+    /// <summary>The argument that names a stored session.</summary>
+    public static Argument<string> Id() => new("session") { Description = "The session's id (see: sessions list), or last.", HelpName = "ID|last" };
 
-    private static async Task<(SessionSetup Setup, DrillScript Drill, SessionRecord Record)> ReadAsync(
+    /// <summary>A stored session by its id, or the newest for <c>last</c>.</summary>
+    public static async Task<(SessionSetup Setup, DrillScript Drill, SessionRecord Record)> ReadAsync(
         ISessionStore store, string id, CancellationToken cancellationToken)
     {
         if (id == "last")

@@ -36,6 +36,42 @@ public sealed class ProportionIntervalTests
         // Source: prop.nist7241, its Wilson part: 4 of 20 at 90 %, computed with SciPy 1.10.1 / NumPy 1.24.2; tolerance 1e-6.
         Near(0.09311801658121097, 0.37837668583536777, ProportionInterval.Wilson(4, 20, 0.9), 1e-6);
 
+    [Theory]
+    // Source: prop.all: 18, 4 of 20 and 4 of 200 published with the R package binom, read in the tests of statsmodels; the others SciPy 1.10.1;
+    // 95 %, tolerance 1e-9 (reached: 1e-12).
+    [InlineData(0, 10, 0, 0.21719626750921053)]
+    [InlineData(1, 10, 0.011011673763161138, 0.3813147710666164)]
+    [InlineData(7, 10, 0.39418168185132874, 0.9073054060618468)]
+    [InlineData(10, 10, 0.7828037324907895, 1)]
+    [InlineData(15, 20, 0.5358053707591319, 0.8976015143169549)]
+    [InlineData(18, 20, 0.7161467426957476, 0.9786275119775252)]
+    [InlineData(4, 20, 0.07152005247873085, 0.4082257625169254)]
+    [InlineData(4, 200, 0.006787598800080365, 0.046846566966842355)]
+    [InlineData(45, 60, 0.6304846949612676, 0.8460593150330576)]
+    [InlineData(81, 263, 0.2545219349910236, 0.3656474991740823)]
+    [InlineData(15, 148, 0.06044851700929642, 0.15764314347874112)]
+    [InlineData(0, 20, 0, 0.11663898290487539)]
+    [InlineData(1, 29, 0.0037461736490570752, 0.15007768600223173)]
+    public void Jeffreys_ComputedAndPublished_Agrees(int hits, int shots, double low, double high) =>
+        Near(low, high, ProportionInterval.Jeffreys(hits, shots), 1e-9);
+
+    [Fact]
+    public void Jeffreys_OtherConfidence_AgreesWithAnotherProgram() =>
+        // Source: prop.nist7241, its Jeffreys part: 4 of 20 at 90 %, SciPy 1.10.1; tolerance 1e-6.
+        Near(0.08733503283931829, 0.3727392849964323, ProportionInterval.Jeffreys(4, 20, 0.9), 1e-6);
+
+    [Fact]
+    public void Jeffreys_MillionShots_IsThereAndNarrow()
+    {
+        // By hand: p = 1/2, one standard error is 0.0005, so the limits are 0.00098 to either side.
+        var interval = ProportionInterval.Jeffreys(500_000, 1_000_000)!.Value;
+        Assert.Equal(0.49902, interval.Low, 1e-5);
+        Assert.Equal(0.50098, interval.High, 1e-5);
+    }
+
+    [Fact]
+    public void Jeffreys_NoShot_IsUnknown() => Assert.Null(ProportionInterval.Jeffreys(0, 0));
+
     [Fact]
     public void Wilson_NoShot_IsUnknown() => Assert.Null(ProportionInterval.Wilson(0, 0));
 
