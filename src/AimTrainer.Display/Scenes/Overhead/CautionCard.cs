@@ -27,7 +27,8 @@ internal static class CautionCard
                 continue;
             }
 
-            ink.Polygon(ink.Palette.Target, (OverheadLayout.Left, top + (0.1 * size)), (OverheadLayout.Left + 0.024, top + (0.5 * size)), (OverheadLayout.Left, top + (0.9 * size)));
+            ink.Polygon(
+                ink.Palette.Target, (OverheadLayout.Left, top + (0.1 * size)), (OverheadLayout.Left + 0.024, top + (0.5 * size)), (OverheadLayout.Left, top + (0.9 * size)));
             foreach (var line in TextFit.Lines(text, room - Indent, size, false))
             {
                 ink.Write(line, OverheadLayout.Left + Indent, top + size, size, ink.Palette.Text);
