@@ -44,7 +44,10 @@ public sealed class LaneReadingTests
     [Fact]
     public void Build_AnyShotAtAnyTargets_WordsStayOnTheLaneAndApart()
     {
-        string[] feedback = ["""{ "when": "every" }""", """{ "when": "every", "says": "side" }""", """{ "when": "every", "says": "hit" }""", """{ "when": "outside" }""", """{ "when": "none" }"""];
+        string[] feedback =
+        [
+            """{ "when": "every" }""", """{ "when": "every", "says": "side" }""", """{ "when": "every", "says": "hit" }""", """{ "when": "outside" }""", """{ "when": "none" }""",
+        ];
         Gen.Select(Gen.Int[2, 38].Array[1, 4], Gen.Int[1, 20], Gen.Int[1, 40], Gen.Int[1, 9], Gen.Int[-300, 300].Array[4], Gen.Int[0, feedback.Length - 1], Gen.Bool).Sample(
             (boards, width, feet, apart, misses, told, left) =>
             {
