@@ -1,0 +1,21 @@
+namespace AimTrainer.Analysis;
+
+/// <summary>The first values of a series, which later ones are held against.</summary>
+/// <param name="Mean">Their mean.</param>
+/// <param name="Spread">Their standard deviation (n - 1), more than 0.</param>
+/// <param name="Rest">The values after them.</param>
+internal sealed record ControlBaseline(double Mean, double Spread, double[] Rest)
+{
+    public static ControlBaseline? Of(IReadOnlyList<TrendPoint> points, int length)
+    {
+        var (_, values) = TrendSeries.Columns(points);
+        if (values.Length <= length)
+        {
+            return null;
+        }
+
+        var first = values.AsSpan(0, length);
+        var spread = Math.Sqrt(TrendSeries.SquaresAboutMean(first) / (length - 1));
+        return spread > 0 ? new ControlBaseline(TrendSeries.Mean(first), spread, values[length..]) : null;
+    }
+}
