@@ -16,6 +16,8 @@ internal sealed record ControlBaseline(double Mean, double Spread, double[] Rest
 
         var first = values.AsSpan(0, length);
         var spread = Math.Sqrt(TrendSeries.SquaresAboutMean(first) / (length - 1));
-        return spread > 0 ? new ControlBaseline(TrendSeries.Mean(first), spread, values[length..]) : null;
+
+        // Equal values whose mean was rounded have no spread.
+        return spread > 1e-12 * Math.Abs(TrendSeries.Mean(first)) ? new ControlBaseline(TrendSeries.Mean(first), spread, values[length..]) : null;
     }
 }

@@ -44,19 +44,42 @@ public static class DetectableChange
         TotalLog(sessions, pointSpread, confidence) is { } log ? 1 - Math.Exp(-log) : null;
 
     /// <summary>
-    /// After how many sessions, counted from the first, a steady change for each session would be found; looks are those of
-    /// <see cref="ImprovementRule"/>. Null when not within <see cref="MostSessions"/>.
+    /// The smallest total change of the logarithm that <see cref="ImprovementRule"/> would show at a look at so many sessions. It is
+    /// more than <see cref="TotalLog"/> says, since limits from ranks are wide when there are few sessions. Null below its first look.
+    /// </summary>
+    /// <param name="sessions">How many sessions, 0 or more.</param>
+    /// <param name="pointSpread">Standard deviation of one session's value, 0 or more.</param>
+    /// <param name="confidence">Of the rule's limits, 0.99 or more.</param>
+    public static double? TotalLogByRule(int sessions, double pointSpread, double confidence)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(pointSpread);
+        return sessions < ImprovementRule.FewestSessions ? null : SlopeByRule(sessions, pointSpread, confidence) * (sessions - 1);
+    }
+
+    /// <summary>
+    /// After how many sessions, counted from the first, the rule would show a steady change for each session. Null when not within
+    /// <see cref="MostSessions"/>.
     /// </summary>
     /// <param name="slope">Change of the logarithm for each session; its sign does not matter.</param>
     /// <param name="pointSpread">Standard deviation of one session's value, 0 or more.</param>
     /// <param name="after">Sessions there are already.</param>
-    /// <param name="confidence">Of the limits that must leave out zero.</param>
-    public static int? SessionsToShow(double slope, double pointSpread, int after, double confidence)
+    /// <param name="confidence">Of the rule's limits, 0.99 or more.</param>
+    public static int? SessionsToShow(double slope, double pointSpread, int after, double confidence) =>
+        FirstLook(after, sessions => SlopeByRule(sessions, pointSpread, confidence) <= Math.Abs(slope));
+
+    /// <summary>After how many sessions the rule would show a total change, spread evenly over them. Null as above.</summary>
+    /// <param name="totalLog">Total change of the logarithm, first to last session, more than 0.</param>
+    /// <param name="pointSpread">Standard deviation of one session's value, 0 or more.</param>
+    /// <param name="after">Sessions there are already.</param>
+    /// <param name="confidence">Of the rule's limits, 0.99 or more.</param>
+    public static int? SessionsForTotal(double totalLog, double pointSpread, int after, double confidence) =>
+        FirstLook(after, sessions => SlopeByRule(sessions, pointSpread, confidence) * (sessions - 1) <= totalLog);
+
+    private static int? FirstLook(int after, Func<int, bool> shows)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(pointSpread);
         for (var sessions = ImprovementRule.NextLook(after); sessions <= MostSessions; sessions += ImprovementRule.Every)
         {
-            if (Slope(sessions, pointSpread, confidence) <= Math.Abs(slope))
+            if (shows(sessions))
             {
                 return sessions;
             }
@@ -70,5 +93,14 @@ public static class DetectableChange
         TrendSeries.CheckShare(confidence, nameof(confidence));
         double k = sessions;
         return (StandardNormal.Quantile((1 + confidence) / 2) + StandardNormal.Quantile(Power)) * pointSpread / Math.Sqrt(k * ((k * k) - 1) / 12);
+    }
+
+    // What limits from ranks cost against least squares with a known spread: 2.00 times at 8 sessions and 99 %, 1.39 at 12, 1.14 at
+    // 24, 1.06 at 48. Fitted to 6000 simulated series a cell at 99 to 99.75 %; the tests simulate it anew.
+    private static double SlopeByRule(int sessions, double pointSpread, double confidence)
+    {
+        const double At99 = 2.5758293035489004;
+        var more = StandardNormal.Quantile((1 + confidence) / 2) - At99;
+        return Slope(sessions, pointSpread, confidence) * (1 + ((2.71 + (2.5 * more)) / (sessions - 5.3 - (2.1 * more))));
     }
 }

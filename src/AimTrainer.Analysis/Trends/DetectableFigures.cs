@@ -3,7 +3,7 @@ namespace AimTrainer.Analysis;
 /// <summary>What a record could show by now, and what more it needs.</summary>
 /// <param name="PointSpread">Standard deviation of one session's value about its trend, on the scale of the series. Null when it is not known.</param>
 /// <param name="TotalAt95">Smallest total change, first to last session, that 95 % limits would show four times in five.</param>
-/// <param name="TotalByRule">The same for the limits of the rule, which are wider.</param>
+/// <param name="TotalByRule">The same for the rule, whose limits are wider; null before its first look.</param>
 /// <param name="SessionsAtThisPace">After how many sessions in all the rule would show the present pace; null when not within 480.</param>
 /// <param name="SessionsForAFifth">After how many sessions in all a fall by a fifth, spread evenly over them, would show; null likewise.</param>
 public sealed record DetectableFigures(
@@ -32,21 +32,8 @@ public sealed record DetectableFigures(
         return new DetectableFigures(
             spread,
             DetectableChange.TotalLog(count, spread, 0.95),
-            DetectableChange.TotalLog(count, spread, ruleConfidence),
+            DetectableChange.TotalLogByRule(count, spread, ruleConfidence),
             pace is { } slope && slope != 0 ? DetectableChange.SessionsToShow(slope, spread, count, ruleConfidence) : null,
-            ForAFifth(count, spread, ruleConfidence));
-    }
-
-    private static int? ForAFifth(int count, double spread, double confidence)
-    {
-        for (var sessions = ImprovementRule.NextLook(count); sessions <= DetectableChange.MostSessions; sessions += ImprovementRule.Every)
-        {
-            if (DetectableChange.TotalFall(sessions, spread, confidence) <= Fifth)
-            {
-                return sessions;
-            }
-        }
-
-        return null;
+            DetectableChange.SessionsForTotal(-Math.Log(1 - Fifth), spread, count, ruleConfidence));
     }
 }

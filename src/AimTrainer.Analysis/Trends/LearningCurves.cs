@@ -1,8 +1,9 @@
 namespace AimTrainer.Analysis;
 
 /// <summary>
-/// Learning curves through a series: exponential <c>A + B e^(-rN)</c> and power <c>A + B N^(-b)</c>, N counting sessions with the
-/// first as 1; beside them a level and a straight line, so that a bend is only claimed where one shows.
+/// Learning curves through a series: exponential <c>A + B e^(-r(N - 1))</c> and power <c>A + B N^(-b)</c>, N counting sessions with the
+/// first as 1, so that B is what the first session is above A; beside them a level and a straight line, so that a bend is only claimed
+/// where one shows.
 /// </summary>
 /// <remarks>
 /// Source: Newell &amp; Rosenbloom 1981 (power); Heathcote, Brown &amp; Mewhort 2000, Psychonomic Bulletin &amp; Review 7:185-207 (the
@@ -49,7 +50,7 @@ public sealed record LearningCurves(
         var counts = Array.ConvertAll(sessions, session => session - first + 1);
         var span = counts[^1] - counts[0];
         var rule = canBeNegative ? CurveFitting.AsymptoteRule.Free : CurveFitting.AsymptoteRule.NotNegative;
-        var exponential = CurveFitting.Fit(counts, values, ExponentialPart, rule, 0.01 / span, 20.0 * (values.Length - 1) / span);
+        var exponential = CurveFitting.Fit(Array.ConvertAll(counts, count => count - 1), values, ExponentialPart, rule, 0.01 / span, 20.0 * (values.Length - 1) / span);
         var power = CurveFitting.Fit(counts, values, PowerPart, rule, LowestPower, HighestPower);
         var scale = values.Max(Math.Abs);
         var level = InformationCriteria.Of(values.Length, TrendSeries.SquaresAboutMean(values), 1, scale);
@@ -59,15 +60,15 @@ public sealed record LearningCurves(
             values.Length, named, level, line, exponential, power, named == CurveName.Exponential ? Math.Log(2) / exponential.Rate : null);
     }
 
-    /// <summary>e^(-rN).</summary>
-    internal static (double Value, double ByRate) ExponentialPart(double rate, double x)
+    // e^(-rx).
+    private static (double Value, double ByRate) ExponentialPart(double rate, double x)
     {
         var value = Math.Exp(-rate * x);
         return (value, -x * value);
     }
 
-    /// <summary>N^(-b).</summary>
-    internal static (double Value, double ByRate) PowerPart(double rate, double x)
+    // x^(-b).
+    private static (double Value, double ByRate) PowerPart(double rate, double x)
     {
         var value = Math.Pow(x, -rate);
         return (value, -Math.Log(x) * value);

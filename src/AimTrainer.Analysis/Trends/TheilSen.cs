@@ -14,7 +14,10 @@ namespace AimTrainer.Analysis;
 /// <param name="Confidence">Of the limits, 0 to 1.</param>
 /// <param name="Low">Lower limit of the slope. Null when there are too few values for one at this confidence, or all are equal.</param>
 /// <param name="High">Upper limit of the slope; null when the lower is.</param>
-public sealed record TheilSen(double Slope, double Intercept, double Confidence, double? Low, double? High)
+/// <param name="LowAtRank">The ordered slope nearest to the lower rank, without interpolation, as Sen and many programs give it; null likewise.</param>
+/// <param name="HighAtRank">The ordered slope nearest to the upper rank; null likewise.</param>
+public sealed record TheilSen(
+    double Slope, double Intercept, double Confidence, double? Low, double? High, double? LowAtRank, double? HighAtRank)
 {
     /// <summary>Most points: the slopes of all pairs are kept in memory while they are sorted.</summary>
     public const int MostPoints = 2_000;
@@ -65,9 +68,15 @@ public sealed record TheilSen(double Slope, double Intercept, double Confidence,
         var intercept = TrendSeries.MedianOfSorted(values) - (slope * TrendSeries.MedianOfSorted(sessions));
         var reach = StandardNormal.Quantile((1 + confidence) / 2) * Math.Sqrt(MannKendall.Variance(n, MannKendall.Ties(values)));
         var rank = (slopes.Length - reach) / 2;
-        return reach > 0 && rank >= 1
-            ? new TheilSen(slope, intercept, confidence, AtRank(slopes, rank), AtRank(slopes, slopes.Length + 1 - rank))
-            : new TheilSen(slope, intercept, confidence, null, null);
+        if (!(reach > 0 && rank >= 1))
+        {
+            return new TheilSen(slope, intercept, confidence, null, null, null, null);
+        }
+
+        var (low, high) = ((int)Math.Round(rank), (int)Math.Round(slopes.Length - rank) + 1);
+        return new TheilSen(
+            slope, intercept, confidence, AtRank(slopes, rank), AtRank(slopes, slopes.Length + 1 - rank), slopes[low - 1],
+            slopes[Math.Min(high, slopes.Length) - 1]);
     }
 
     // Ranks count from 1 and may lie between two.
