@@ -43,7 +43,11 @@ internal static class BowlerBenchmark
                 }
                 else
                 {
-                    hand = await MillisecondsAsync(() => Check(SumsByHand.Read(folder.DatabaseFile, filter.Bowler)));
+                    hand = await MillisecondsAsync(() =>
+                    {
+                        Check(SumsByHand.Read(folder.DatabaseFile, filter.Bowler));
+                        return Task.CompletedTask;
+                    });
                 }
             }
 
@@ -83,8 +87,13 @@ internal static class BowlerBenchmark
     }
 
     // Shots by the targets thrown at: one target in 25 shots of a session, two in 15.
-    private static Task Check(int throws) => throws == BowlerRecords.SessionsEach * 55
-        ? Task.CompletedTask : throw new InvalidOperationException($"{throws} throws");
+    private static void Check(int throws)
+    {
+        if (throws != BowlerRecords.SessionsEach * 55)
+        {
+            throw new InvalidOperationException($"{throws} throws");
+        }
+    }
 
     private static async Task<double> MillisecondsAsync(Func<Task> action)
     {

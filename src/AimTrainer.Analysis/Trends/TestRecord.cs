@@ -16,7 +16,7 @@ public sealed record TestRecord(ValueList<PracticeVisit> Visits, ValueList<TestS
     /// <summary>The record of a bowler.</summary>
     /// <param name="blocks">All blocks of the period, in any order. All of one bowler and one hand.</param>
     /// <remarks>
-    /// A trend's point is the first group of test blocks of a visit with no training between them. The last such group, when it is
+    /// A trend's point is the first test of a visit at that place: blocks with no training between them. The last such test, when it is
     /// another one, is the end of the visit: it enters retention only, since what practice has just done would pass for learning.
     /// </remarks>
     public static TestRecord Of(IEnumerable<PracticeBlock> blocks)

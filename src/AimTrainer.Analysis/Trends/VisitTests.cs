@@ -2,27 +2,23 @@ using AimTrainer.Domain;
 
 namespace AimTrainer.Analysis;
 
-/// <summary>The tests of one visit: the first group of test blocks, and the last when it is another.</summary>
+/// <summary>The groups of test blocks of one visit: blocks with no training between them.</summary>
 internal sealed class VisitTests
 {
-    private readonly List<PracticeBlock> _start;
-    private readonly List<PracticeBlock> _end;
-    private readonly int _trainingBefore;
+    private readonly List<(List<PracticeBlock> Blocks, int TrainingBefore)> _groups;
 
-    private VisitTests(PracticeVisit visit, List<PracticeBlock> start, List<PracticeBlock> end, int trainingBefore) =>
-        (Visit, _start, _end, _trainingBefore) = (visit, start, end, trainingBefore);
+    private VisitTests(PracticeVisit visit, List<(List<PracticeBlock> Blocks, int TrainingBefore)> groups) => (Visit, _groups) = (visit, groups);
 
     public PracticeVisit Visit { get; }
 
     /// <summary>Where the visit tested.</summary>
-    public IEnumerable<TestPlace> Places => _start.Concat(_end).Select(block => TestPlace.Of(block.DistanceFeet));
+    public IEnumerable<TestPlace> Places => _groups.SelectMany(group => group.Blocks).Select(block => TestPlace.Of(block.DistanceFeet));
 
     public static VisitTests Of(int number, IReadOnlyList<IGrouping<(DateTimeOffset StartedAt, string SessionId), PracticeBlock>> sessions)
     {
-        var blocks = sessions.SelectMany(session => session).ToList();
-        var visit = new PracticeVisit(number, sessions[0].Key.StartedAt, sessions.Count, blocks.Sum(block => block.Shots));
-        var groups = new List<List<PracticeBlock>>();
-        var (inTest, before, trained) = (false, 0, 0);
+        var throws = sessions.Sum(session => session.Sum(block => block.Shots));
+        var groups = new List<(List<PracticeBlock> Blocks, int TrainingBefore)>();
+        var (inTest, trained) = (false, 0);
         foreach (var run in sessions.SelectMany(session => session.GroupBy(block => block.Run).OrderBy(run => run.Key)))
         {
             if (!run.All(block => block.Kind == BlockKind.Test))
@@ -34,21 +30,25 @@ internal sealed class VisitTests
 
             if (!inTest)
             {
-                before = groups.Count == 0 ? trained : before;
-                groups.Add([]);
+                groups.Add(([], trained));
                 inTest = true;
             }
 
-            groups[^1].AddRange(run);
+            groups[^1].Blocks.AddRange(run);
         }
 
-        return new VisitTests(visit, groups.FirstOrDefault() ?? [], groups.Count > 1 ? groups[^1] : [], before);
+        return new VisitTests(new PracticeVisit(number, sessions[0].Key.StartedAt, sessions.Count, throws), groups);
     }
 
-    public TestPoint? Start(TestPlace place) => At(place, _start);
+    /// <summary>The first test there.</summary>
+    public TestPoint? Start(TestPlace place) => Groups(place) is [var first, ..] ? At(place, first) : null;
 
-    public TestPoint? End(TestPlace place) => At(place, _end);
+    /// <summary>The last test there, when it is another one.</summary>
+    public TestPoint? End(TestPlace place) => Groups(place) is [_, .., var last] ? At(place, last) : null;
 
-    private TestPoint? At(TestPlace place, List<PracticeBlock> blocks) =>
-        TestPoint.Of(Visit, blocks.FindAll(block => TestPlace.Of(block.DistanceFeet) == place), _trainingBefore);
+    private List<(List<PracticeBlock> Blocks, int TrainingBefore)> Groups(TestPlace place) =>
+        _groups.FindAll(group => group.Blocks.Exists(block => TestPlace.Of(block.DistanceFeet) == place));
+
+    private TestPoint? At(TestPlace place, (List<PracticeBlock> Blocks, int TrainingBefore) group) =>
+        TestPoint.Of(Visit, group.Blocks.FindAll(block => TestPlace.Of(block.DistanceFeet) == place), group.TrainingBefore);
 }
