@@ -107,7 +107,7 @@ public static class PracticeQueries
             SumOfSquares = run.Sum(target => target.MissBoards * target.MissBoards) ?? 0,
             LowestBoard = run.Min(target => target.CrossingBoard),
             HighestBoard = run.Max(target => target.CrossingBoard),
-            WholeBoards = run.Count(target => target.CrossingBoard == Math.Round(target.CrossingBoard!.Value)),
+            WholeBoards = run.Count(target => target.CrossingBoard != null && target.CrossingBoard == Math.Round(target.CrossingBoard!.Value)),
         }).Take(PracticeLimits.MostBlocks + 1);
 
     /// <summary>The targets of the newest shots, newest shot first.</summary>
