@@ -1,11 +1,11 @@
 namespace AimTrainer.Analysis;
 
-/// <summary>How far a bowler is on the way to a goal: from the straight line through the log spreads since the program began.</summary>
+/// <summary>How far a bowler is on the way to a goal: from the log spreads since the program began.</summary>
 /// <param name="GoalBoards">The spread to reach.</param>
 /// <param name="Place">Where it is measured.</param>
 /// <param name="Tests">Tests since the program began.</param>
-/// <param name="StartBoards">The line at the first of them; null below three.</param>
-/// <param name="NowBoards">The line at the newest; null below three.</param>
+/// <param name="StartBoards">The spread at the first of them, by <see cref="CurrentLevel"/>; null below three.</param>
+/// <param name="NowBoards">The spread at the newest; null below three.</param>
 /// <param name="NowLimits">Its 95 % limits, boards; null below three.</param>
 /// <param name="ShareOfTheWay">From start (0) to goal (1) on the scale of logarithms; null when not known, or when the start was at the goal already.</param>
 /// <param name="Standing">The outcome.</param>
@@ -29,21 +29,21 @@ public sealed record GoalProgress(
     public static GoalProgress Of(double goalBoards, TestPlace place, IReadOnlyList<TestPoint> points)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(goalBoards);
-        var line = StraightTrend.Of([.. points.Select((point, i) => new TrendPoint(i + 1, point.LogSpread))]);
-        if (line?.LineAt(points.Count) is not { } limits)
+        TrendPoint[] logs = [.. points.Select((point, i) => new TrendPoint(i + 1, point.LogSpread))];
+        if (CurrentLevel.AtEnd(logs) is not { Limits: { } limits } now || CurrentLevel.AtStart(logs) is not { } start)
         {
             return new GoalProgress(goalBoards, place, points.Count, null, null, null, null, GoalStanding.NotKnown);
         }
 
-        var (start, now, goal) = (line.At(1), line.At(points.Count), Math.Log(goalBoards));
+        var goal = Math.Log(goalBoards);
         return new GoalProgress(
             goalBoards,
             place,
             points.Count,
-            Math.Exp(start),
-            Math.Exp(now),
+            Math.Exp(start.Value),
+            Math.Exp(now.Value),
             new TrendLimits(Math.Exp(limits.Low), Math.Exp(limits.High)),
-            start > goal ? (start - now) / (start - goal) : null,
+            start.Value > goal ? (start.Value - now.Value) / (start.Value - goal) : null,
             limits.High <= goal ? GoalStanding.Reached : limits.Low > goal ? GoalStanding.NotYet : GoalStanding.CannotTell);
     }
 }

@@ -11,6 +11,7 @@ namespace AimTrainer.Analysis;
 /// without that the power curve runs to absurd values.
 /// </remarks>
 /// <param name="Count">How many sessions.</param>
+/// <param name="FirstSession">The session that N counts from; null below <see cref="FewestSessions"/>.</param>
 /// <param name="Named">The outcome.</param>
 /// <param name="Level">Of a level.</param>
 /// <param name="Line">Of a straight line.</param>
@@ -21,6 +22,7 @@ namespace AimTrainer.Analysis;
 /// </param>
 public sealed record LearningCurves(
     int Count,
+    double? FirstSession,
     CurveName Named,
     InformationCriteria? Level,
     InformationCriteria? Line,
@@ -43,7 +45,7 @@ public sealed record LearningCurves(
         var (sessions, values) = TrendSeries.Columns(points);
         if (values.Length < FewestSessions)
         {
-            return new LearningCurves(values.Length, CurveName.TooFew, null, null, null, null, null);
+            return new LearningCurves(values.Length, null, CurveName.TooFew, null, null, null, null, null);
         }
 
         var first = sessions[0];
@@ -57,8 +59,17 @@ public sealed record LearningCurves(
         var line = InformationCriteria.Of(values.Length, StraightTrend.Of(counts, values)!.ResidualSquares, 2, scale);
         var named = Name(level.Bayes, line.Bayes, exponential, power, span);
         return new LearningCurves(
-            values.Length, named, level, line, exponential, power, named == CurveName.Exponential ? Math.Log(2) / exponential.Rate : null);
+            values.Length, first, named, level, line, exponential, power, named == CurveName.Exponential ? Math.Log(2) / exponential.Rate : null);
     }
+
+    /// <summary>The value of the bend that shows, at a session from the first on; of the exponential where it cannot be told which. Null where none shows.</summary>
+    public double? BendAt(double session) => (Named, FirstSession) switch
+    {
+        (CurveName.Exponential or CurveName.CannotTell, { } first) =>
+            Exponential!.Asymptote + (Exponential.Gain * ExponentialPart(Exponential.Rate, session - first).Value),
+        (CurveName.Power, { } first) => Power!.Asymptote + (Power.Gain * PowerPart(Power.Rate, session - first + 1).Value),
+        _ => null,
+    };
 
     // e^(-rx).
     private static (double Value, double ByRate) ExponentialPart(double rate, double x)

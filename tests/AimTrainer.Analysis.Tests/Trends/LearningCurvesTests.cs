@@ -25,6 +25,9 @@ public sealed class LearningCurvesTests
         Assert.Equal(-81.69673160325401, exponential.Criteria.Bayes, 1e-6);
         Assert.Equal(Math.Log(2) / 0.1306645253939963, curves.SessionsToHalve!.Value, 1e-6);
 
+        Assert.Equal(1.5869530430063012 + 1.4755695852820514, curves.BendAt(1)!.Value, 1e-8);
+        Assert.Equal(1.5869530430063012 + (1.4755695852820514 * Math.Exp(-23 * 0.1306645253939963)), curves.BendAt(24)!.Value, 1e-8);
+
         var power = curves.Power!;
         Assert.True(power.AsymptoteHeld);
         Assert.Equal(3.29342696686873, power.Gain, 1e-7);
@@ -60,7 +63,7 @@ public sealed class LearningCurvesTests
     public void Of_FewerThanTwelve_RefusesToName(int count)
     {
         var curves = LearningCurves.Of(Series.Of([.. Series.TwentyFour.Take(count)]), canBeNegative: false);
-        Assert.Equal(new LearningCurves(count, CurveName.TooFew, null, null, null, null, null), curves);
+        Assert.Equal(new LearningCurves(count, null, CurveName.TooFew, null, null, null, null, null), curves);
     }
 
     [Fact]

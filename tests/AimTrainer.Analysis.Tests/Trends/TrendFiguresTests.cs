@@ -54,6 +54,6 @@ public sealed class TrendFiguresTests
         var figures = TrendFigures.Of(alike, TrendScale.Logarithm);
         Assert.True(figures.NeighbourCorrelation > figures.NeighboursAlike);
         var apart = TrendFigures.Of(Series.Of([.. Enumerable.Range(0, 40).Select(_ => Math.Exp(0.1 * noise.Next()))]), TrendScale.Logarithm);
-        Assert.True(Math.Abs(apart.NeighbourCorrelation!.Value) < apart.NeighboursAlike);
+        Assert.True(Math.Abs(apart.NeighbourCorrelation!.Value) < apart.NeighboursAlike!.Value);
     }
 }
