@@ -9,6 +9,9 @@ internal static class TrendWords
 {
     private const double Unnoticed = 0.0005;
 
+    private const string Alike = "Take care: sessions resemble the ones before them more than chance explains. All limits here are then narrower than they should be, "
+        + "and what is said above is said too easily.";
+
     /// <summary>Everything about the series of a spread.</summary>
     /// <param name="figures">The figures.</param>
     /// <param name="nameOf">What people call a session, by its number in the series.</param>
@@ -21,6 +24,11 @@ internal static class TrendWords
         }
 
         yield return Verdict(figures);
+        if (figures.NeighbourCorrelation > figures.NeighboursAlike)
+        {
+            yield return Alike;
+        }
+
         foreach (var line in Detectable(figures).Append(Curve(figures.Curves)).Concat(Prompts(figures, nameOf, log => Boards(Math.Exp(log)))))
         {
             yield return line;
@@ -44,6 +52,11 @@ internal static class TrendWords
                 > 0 => "It rises: the limits leave out no change. At a single look; looking again and again would find a rise by chance.",
                 _ => "Whether it rises or falls cannot be said.",
             };
+        if (figures.NeighbourCorrelation > figures.NeighboursAlike)
+        {
+            yield return Alike;
+        }
+
         yield return Curve(figures.Curves);
         foreach (var line in Prompts(figures, nameOf, Number))
         {
@@ -205,11 +218,6 @@ internal static class TrendWords
         if (figures.Ewma is { Signals.Count: > 0 } || figures.Cusum is { FirstSignal: not null })
         {
             yield return $"Worth a look: sessions after the first {EwmaChart.FewestOfBaseline} run away from them (running average or sums). A prompt, not a claim.";
-        }
-
-        if (figures.NeighbourCorrelation > figures.NeighboursAlike)
-        {
-            yield return "Take care: sessions resemble the ones before them more than chance explains, so all limits here are narrower than they should be.";
         }
     }
 
