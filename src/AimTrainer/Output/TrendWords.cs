@@ -191,7 +191,8 @@ internal static class TrendWords
             $"Learning curve: it bends, but exponential or power cannot be told (BIC {Words.Number(curves.Exponential!.Criteria.Bayes)} and "
             + $"{Words.Number(curves.Power!.Criteria.Bayes)}; a difference above {Words.Number(InformationCriteria.Clearly)} would tell).",
         CurveName.Exponential =>
-            $"Learning curve: exponential, towards {Asymptote(curves.Exponential!, curves.Count)}; half of what is left is gained every {Words.Number(curves.SessionsToHalve)} sessions.",
+            $"Learning curve: exponential, towards {Asymptote(curves.Exponential!, curves.Count)}; "
+            + $"half of what is left is gained every {Words.Number(curves.SessionsToHalve)} sessions.",
         CurveName.Power => $"Learning curve: power, towards {Asymptote(curves.Power!, curves.Count)}; each further gain takes longer.",
         _ => throw new ArgumentOutOfRangeException(nameof(curves)),
     };
