@@ -37,9 +37,9 @@ internal static class SlowIntegrator
             step = Math.Min(step, Math.Max((Pins - state[0]) / state[2], 1e-12));
             foreach (var stretch in lane.Oil)
             {
-                // Oil may jump where a stretch ends: no step reaches over it.
+                // Oil may jump where a stretch ends: one tiny step reaches over it, no other.
                 var away = (stretch.EndFeet * 0.3048) - state[0];
-                step = away > 1e-9 ? Math.Min(step, Math.Max(away / state[2], 1e-10)) : step;
+                step = away > 2e-6 ? Math.Min(step, (away - 1e-6) / state[2]) : away > 0 ? Math.Min(step, 4e-6 / state[2]) : step;
             }
 
             if (rolls)
