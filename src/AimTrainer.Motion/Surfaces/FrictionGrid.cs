@@ -30,6 +30,12 @@ internal sealed class FrictionGrid
     /// <summary>More oil than this makes no difference that a double can hold.</summary>
     private const double MostPowers = 1000;
 
+    /// <summary>Steps on smooth oil and on the roughest, metres.</summary>
+    private const double LongestStep = 0.3, ShortestStep = 0.05;
+
+    /// <summary>Change of the oil from board to board that still is smooth, and the most along a step, as shares of the law's scale.</summary>
+    private const double SmoothJump = 1.8, SmoothRise = 0.8;
+
     private readonly Vector256<double>[] _cells;
     private readonly (double Start, double Rate)[] _bends;
     private readonly Vector256<double> _oiled;
@@ -53,10 +59,11 @@ internal sealed class FrictionGrid
             var first = cells.Count;
             AddCells(cells, oil, lane.OilScaleUnits, hand);
             var even = oil.IsEven ? FrictionOf(oil.Start[0] / lane.OilScaleUnits) : double.NaN;
+            var longest = lane.StepMetres ?? StepFor(oil, lane.OilScaleUnits);
             double[] cuts = start < ArrowsMetres && ArrowsMetres < end ? [start, ArrowsMetres, end] : [start, end];
             for (var i = 0; i + 1 < cuts.Length; i++)
             {
-                var steps = (int)Math.Ceiling((cuts[i + 1] - cuts[i]) / lane.StepMetres);
+                var steps = (int)Math.Ceiling((cuts[i + 1] - cuts[i]) / longest);
                 stretches.Add(new GridStretch(cuts[i], cuts[i + 1], start, steps, first, even));
             }
         }
@@ -181,6 +188,23 @@ internal sealed class FrictionGrid
         return (
             Vector256.Create(a[0], b[0], c[0], d[0]), Vector256.Create(a[1], b[1], c[1], d[1]),
             Vector256.Create(a[2], b[2], c[2], d[2]), Vector256.Create(a[3], b[3], c[3], d[3]));
+    }
+
+    /// <summary>The longest step that keeps the error on a pattern of this roughness below 1e-3 board (found by trying: see the docs).</summary>
+    private static double StepFor(OilStretch oil, double scale)
+    {
+        var (jump, rate) = (0.0, 0.0);
+        var metres = (oil.EndFeet - oil.StartFeet) * MetresPerFoot;
+        for (var board = 0; board < LaneProfile.BoardCount; board++)
+        {
+            rate = Math.Max(rate, Math.Abs(oil.End[board] - oil.Start[board]) / scale / metres);
+            if (board > 0)
+            {
+                jump = Math.Max(jump, Math.Max(Math.Abs(oil.Start[board] - oil.Start[board - 1]), Math.Abs(oil.End[board] - oil.End[board - 1])) / scale);
+            }
+        }
+
+        return Math.Clamp(Math.Min(LongestStep * SmoothJump / jump, SmoothRise / rate), ShortestStep, LongestStep);
     }
 
     private static void AddCells(List<Vector256<double>> cells, OilStretch oil, double scale, Hand hand)

@@ -30,8 +30,8 @@ public sealed class LaneSurface
     /// <param name="arrowsFeet">Where <see cref="PathEnd.ArrowsBoard"/> is taken, more than 0 and less than 60 ft.</param>
     /// <param name="widthInches">Width of the 39 boards, 41 to 42 in.</param>
     /// <param name="stepMetres">
-    /// Longest step of the integration, 0.005 to 1 m. At the default the error on a house pattern stays below 1e-3 board: see
-    /// <c>docs/motion.md</c>.
+    /// Longest step of the integration, 0.005 to 1 m. When null each stretch takes what its oil needs: 0.3 m where it is smooth, down to
+    /// 0.05 m where it jumps from board to board. How exact that is: <c>docs/motion.md</c>.
     /// </param>
     /// <exception cref="ArgumentException">A value is not a number or outside its range, or the stretches leave a gap.</exception>
     public LaneSurface(
@@ -41,23 +41,20 @@ public sealed class LaneSurface
         double oilScaleUnits,
         double arrowsFeet = 15,
         double widthInches = 41.5,
-        double stepMetres = DefaultStepMetres)
+        double? stepMetres = null)
     {
         Require(dryFriction, 0, MostFriction, "the friction of a dry board");
         Require(oilFriction, 0, MostFriction, "the friction of an oiled board");
         Require(oilScaleUnits, 0.01, 1000, "the oil scale in units");
         Require(arrowsFeet, 1, EndFeet - 1, "the distance of the arrows in feet");
         Require(widthInches, LaneProfile.NarrowestWidth.Value, LaneProfile.WidestWidth.Value, "the width of the lane in inches");
-        Require(stepMetres, 0.005, 1, "the step in metres");
+        Require(stepMetres ?? 1, 0.005, 1, "the step in metres");
         RequireOil(oil);
         (Oil, DryFriction, OilFriction, OilScaleUnits) = (oil, dryFriction, oilFriction, oilScaleUnits);
         (ArrowsFeet, WidthInches, StepMetres) = (arrowsFeet, widthInches, stepMetres);
         _right = new FrictionGrid(this, Hand.Right);
         _left = new FrictionGrid(this, Hand.Left);
     }
-
-    /// <summary>Step that the integration takes unless told otherwise.</summary>
-    public const double DefaultStepMetres = 0.3;
 
     /// <summary>The oil, from 0 ft on.</summary>
     public ValueList<OilStretch> Oil { get; }
@@ -77,8 +74,8 @@ public sealed class LaneSurface
     /// <summary>Width of the 39 boards.</summary>
     public double WidthInches { get; }
 
-    /// <summary>Longest step of the integration.</summary>
-    public double StepMetres { get; }
+    /// <summary>Longest step of the integration; null when each stretch takes what its oil needs.</summary>
+    public double? StepMetres { get; }
 
     /// <summary>Where the last oil ends; null when there is none, or when it reaches the pins.</summary>
     public double? PatternFeet

@@ -12,14 +12,14 @@ public static class LaneSurfaceReader
     /// <param name="fileName">The file as the user named it, for messages.</param>
     /// <param name="utf8">The whole file, with or without a byte order mark.</param>
     /// <param name="stepMetres">As for <see cref="LaneSurface"/>.</param>
-    public static FileRead<LaneSurfaceFile> Read(string fileName, ReadOnlySpan<byte> utf8, double stepMetres = LaneSurface.DefaultStepMetres)
+    public static FileRead<LaneSurfaceFile> Read(string fileName, ReadOnlySpan<byte> utf8, double? stepMetres = null)
     {
         var file = JsonFile.Read(fileName, utf8);
         var lane = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? One(file, reader, stepMetres) : null;
         return new FileRead<LaneSurfaceFile>(file.HasProblems ? null : lane, file.Problems);
     }
 
-    private static LaneSurfaceFile? One(JsonFile file, ObjectReader lane, double stepMetres)
+    private static LaneSurfaceFile? One(JsonFile file, ObjectReader lane, double? stepMetres)
     {
         lane.OptionalText("name", 80);
         var arrows = lane.OptionalNumber("arrows_ft", 12, 16) ?? 15;

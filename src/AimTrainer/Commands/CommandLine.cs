@@ -19,6 +19,8 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            PathCommand.Create(console),
+            LineCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
         };

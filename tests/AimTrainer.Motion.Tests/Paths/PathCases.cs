@@ -16,7 +16,7 @@ internal static class PathCases
 
     public static JsonElement Case(string name) => Root.GetProperty("cases").EnumerateArray().Single(one => one.GetProperty("name").GetString() == name);
 
-    public static LaneSurface Lane(string name, double stepMetres = LaneSurface.DefaultStepMetres)
+    public static LaneSurface Lane(string name, double? stepMetres = null)
     {
         var text = Root.GetProperty("lanes").GetProperty(name).GetRawText();
         var read = LaneSurfaceReader.Read(name, System.Text.Encoding.UTF8.GetBytes(text), stepMetres);
