@@ -50,7 +50,8 @@ public static class Paths
     /// <param name="ends">Takes what each comes to; as many as releases.</param>
     /// <param name="cores">At most so many threads, 1 or more; the machine's own number when null.</param>
     /// <param name="cancellationToken">Stops the work.</param>
-    /// <exception cref="ArgumentException">As for <see cref="Run"/>.</exception>
+    /// <exception cref="ArgumentException">As for <see cref="Run"/>; nothing is worked out then.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped; some paths are worked out.</exception>
     public static void RunOnCores(
         LaneSurface lane, Ball ball, ReadOnlyMemory<Release> releases, Memory<PathEnd> ends, int? cores = null, CancellationToken cancellationToken = default)
     {
@@ -59,24 +60,22 @@ public static class Paths
             throw new ArgumentException($"room for {ends.Length} paths; needed: {releases.Length}", nameof(ends));
         }
 
-        var pieces = (releases.Length + FewestForACore - 1) / FewestForACore;
-        try
+        Check(ball);
+        for (var i = 0; i < releases.Length; i++)
         {
-            Parallel.For(
-                0,
-                pieces,
-                new ParallelOptions { MaxDegreeOfParallelism = cores ?? Environment.ProcessorCount, CancellationToken = cancellationToken },
-                piece =>
-                {
-                    var from = piece * FewestForACore;
-                    var to = Math.Min(from + FewestForACore, releases.Length);
-                    Run(lane, ball, releases.Span[from..to], ends.Span[from..to]);
-                });
+            Check(releases.Span[i], i);
         }
-        catch (AggregateException exception) when (exception.InnerExceptions.All(inner => inner is ArgumentException))
-        {
-            throw new ArgumentException(exception.InnerExceptions[0].Message, nameof(releases), exception);
-        }
+
+        Parallel.For(
+            0,
+            (releases.Length + FewestForACore - 1) / FewestForACore,
+            new ParallelOptions { MaxDegreeOfParallelism = cores ?? Environment.ProcessorCount, CancellationToken = cancellationToken },
+            piece =>
+            {
+                var from = piece * FewestForACore;
+                var to = Math.Min(from + FewestForACore, releases.Length);
+                Run(lane, ball, releases.Span[from..to], ends.Span[from..to]);
+            });
     }
 
     /// <summary>Works out one path with everything on its way.</summary>

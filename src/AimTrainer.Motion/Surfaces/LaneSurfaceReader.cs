@@ -54,7 +54,8 @@ public static class LaneSurfaceReader
         }
 
         var surface = new LaneSurface(oil, dry, oiled, scale, arrows, width, stepMetres);
-        if (told is { } length && surface.PatternFeet is { } found && Math.Abs(length - found) > 1e-6)
+        var found = surface.PatternFeet ?? (surface.Oil[0].IsDry ? 0 : LaneSurface.EndFeet);
+        if (told is { } length && Math.Abs(length - found) > 1e-6)
         {
             lane.Report("pattern_length_ft", Text(length), $"{Text(found)}, where the last oil ends; or leave it out");
         }

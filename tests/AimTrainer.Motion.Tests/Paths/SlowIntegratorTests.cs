@@ -62,6 +62,28 @@ public sealed class SlowIntegratorTests
         Assert.All(both, pair => Assert.Equal(pair.Second.EndSeconds, pair.First.EndSeconds, 1e-5));
     }
 
-    private static LaneSurface Fine(LaneSurface lane) => new(
-        lane.Oil, lane.DryFriction, lane.OilFriction, lane.OilScaleUnits, lane.ArrowsFeet, lane.WidthInches, 0.01);
+    [Fact]
+    public void Trace_PatternsOfMachinePasses_StayWithinTheDigitsOfTheDocs()
+    {
+        var compared = 0;
+        for (var seed = 0UL; seed < 1200; seed++)
+        {
+            // Two passes make four stretches, rows make five.
+            var thrown = RandomThrow.From(seed);
+            if (thrown.Lane.Oil.Count != 4 || thrown.Trace().End is not { Finish: PathFinish.Pins } end)
+            {
+                continue;
+            }
+
+            var exact = (thrown with { Lane = Fine(thrown.Lane, 0.005) }).Trace().End;
+            Assert.Equal(exact.BoardAt60, end.BoardAt60, 1e-3);
+            Assert.Equal(exact.AngleAt60Degrees, end.AngleAt60Degrees, 1e-3);
+            compared++;
+        }
+
+        Assert.InRange(compared, 20, 200);
+    }
+
+    private static LaneSurface Fine(LaneSurface lane, double stepMetres = 0.01) => new(
+        lane.Oil, lane.DryFriction, lane.OilFriction, lane.OilScaleUnits, lane.ArrowsFeet, lane.WidthInches, stepMetres);
 }
