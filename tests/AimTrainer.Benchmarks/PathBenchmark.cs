@@ -65,8 +65,9 @@ internal static class PathBenchmark
             return;
         }
 
-        Print($"path: SciPy {theirs[0].Version} DOP853 rtol 1e-7 on the same release {new Spread(theirs.Select(one => one.Dop853Milliseconds))} ms, board {theirs[0].Dop853Board:0.000000}");
-        Print($"path: SciPy RK45 rtol 1e-7 on the same release {new Spread(theirs.Select(one => one.Rk45Milliseconds))} ms, board {theirs[0].Rk45Board:0.000000}");
+        var (dop853, rk45) = (new Spread(theirs.Select(one => one.Dop853Milliseconds)), new Spread(theirs.Select(one => one.Rk45Milliseconds)));
+        Print($"path: SciPy {theirs[0].Version} DOP853 rtol 1e-7 on the same release {dop853} ms, board {theirs[0].Dop853Board:0.000000}");
+        Print($"path: SciPy {theirs[0].Version} RK45 rtol 1e-7 on the same release {rk45} ms, board {theirs[0].Rk45Board:0.000000}");
         Print($"path: ratio to DOP853 {new Spread(ratios)}; it measures Python's overhead as much as the method; {Rounds} rounds, turn by turn, one thread each");
     }
 
@@ -87,7 +88,8 @@ internal static class PathBenchmark
             all.Add(Stopwatch.GetElapsedTime(from).TotalSeconds);
         }
 
-        Print($"path: 1,000,000 on the house lane {new Spread(one)} s on one thread, {new Spread(all)} s on two; {ends.Count(end => end.Finish == PathFinish.Pins)} reach the pins");
+        var arrived = ends.Count(end => end.Finish == PathFinish.Pins);
+        Print($"path: 1,000,000 on the house lane {new Spread(one)} s on one thread, {new Spread(all)} s on two; {arrived} reach the pins");
     }
 
     private static void Growth()

@@ -57,7 +57,9 @@ public sealed class PathTests : IDisposable
 
         Assert.Equal("gutter", json.GetProperty("end").GetString());
         Assert.InRange(json.GetProperty("endFeet").GetDouble(), 1, 10);
-        Assert.All(["arrowsBoard", "breakpointBoard", "rollFeet", "boardAt60", "angleAt60Deg", "contact"], key => Assert.Equal(JsonValueKind.Null, json.GetProperty(key).ValueKind));
+        Assert.All(
+            ["arrowsBoard", "breakpointBoard", "rollFeet", "boardAt60", "angleAt60Deg", "contact"],
+            key => Assert.Equal(JsonValueKind.Null, json.GetProperty(key).ValueKind));
     }
 
     [Fact]

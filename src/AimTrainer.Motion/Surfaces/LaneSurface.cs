@@ -129,7 +129,8 @@ public sealed class LaneSurface
             if (stretch.StartFeet != feet || !(stretch.EndFeet > feet))
             {
                 throw new ArgumentException(string.Create(
-                    CultureInfo.InvariantCulture, $"a stretch of oil from {stretch.StartFeet} to {stretch.EndFeet} ft follows {feet} ft; allowed: distances that rise without a gap"));
+                    CultureInfo.InvariantCulture,
+                    $"a stretch of oil from {stretch.StartFeet} to {stretch.EndFeet} ft follows {feet} ft; allowed: distances that rise without a gap"));
             }
 
             feet = stretch.EndFeet;

@@ -22,8 +22,10 @@ internal static class LineCommand
             Arity = new ArgumentArity(2, 2),
             HelpName = "BOARD@FEET BOARD@FEET",
         };
-        var (hand, lane, pattern) = (CommonOptions.Hand(), CommonOptions.Lane(), CommonOptions.Number("--pattern", "Length of the oil pattern in feet, for its exit board.", 32, 52, "FEET"));
-        var slide = CommonOptions.Number("--slide-distance", "Boards from the ball's middle at the laydown to your slide foot (7 when not given; most have 4 to 10).", 0, 20, "BOARDS");
+        var (hand, lane) = (CommonOptions.Hand(), CommonOptions.Lane());
+        var pattern = CommonOptions.Number("--pattern", "Length of the oil pattern in feet, for its exit board.", 32, 52, "FEET");
+        var slide = CommonOptions.Number(
+            "--slide-distance", "Boards from the ball's middle at the laydown to your slide foot (7 when not given; most have 4 to 10).", 0, 20, "BOARDS");
         var move = new Option<LineMove?>("--move")
         {
             Description = "A move of feet and target at the arrows, in boards, positive inward: 2,1 is 2-and-1. Without it the usual ones.",

@@ -23,7 +23,8 @@ internal static class LineText
         if (exit is { } place)
         {
             var line = plan.BoardAt(place.Distance);
-            Line(output, "exit of the oil", Invariant($"board {place.Board} at {place.Distance} ft (length less 31, common practice: a place to start); this line is there on {line.Boards:0.00}, {Side(line - place.Board)}"));
+            var exitAt = Invariant($"board {place.Board} at {place.Distance} ft (length less 31, common practice: a place to start)");
+            Line(output, "exit of the oil", Invariant($"{exitAt}; this line is there on {line.Boards:0.00}, {Side(line - place.Board)}"));
         }
 
         if (plan.OffTheLane() is { } off)

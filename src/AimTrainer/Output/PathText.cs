@@ -20,7 +20,8 @@ internal static class PathText
         foreach (var feet in Rows(path).Reverse())
         {
             var point = path.At(feet);
-            output.WriteLine(Text($"{feet,5:0.#} ft |{Strip(lane, release.Hand, point)}|  board {point.Board,5:0.0}  {point.Seconds:0.00} s  {point.MetresPerSecond / Release.MetresPerSecondPerMph:0.0} mph"));
+            var mph = point.MetresPerSecond / Release.MetresPerSecondPerMph;
+            output.WriteLine(Text($"{feet,5:0.#} ft |{Strip(lane, release.Hand, point)}|  board {point.Board,5:0.0}  {point.Seconds:0.00} s  {mph:0.0} mph"));
         }
 
         output.WriteLine();

@@ -28,7 +28,8 @@ public sealed class BadInputTests
     {
         Assert.NotEmpty(what);
         Assert.Equal(message, release.Problem());
-        Assert.StartsWith($"release 1: {message}", Assert.Throws<ArgumentException>(() => Paths.Trace(InventedLane.House(), Ball.Usual, release)).Message, StringComparison.Ordinal);
+        var refusal = Assert.Throws<ArgumentException>(() => Paths.Trace(InventedLane.House(), Ball.Usual, release));
+        Assert.StartsWith($"release 1: {message}", refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -69,14 +69,24 @@ public sealed class LaneSurfaceTests
     [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "passes": [] }""", "$.passes: found a list of 0")]
     [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6 }""", "found none of mu, rows, passes; allowed: exactly one of them")]
     [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "rows": [{ "x_ft": 0, "oil": [1, 2] }] }""", "$.rows[0].oil: found a list of 2; allowed: a list of 39 to 39 numbers")]
-    [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "rows": [{ "x_ft": 10, "oil": [FLAT] }, { "x_ft": 9, "oil": [FLAT] }] }""", "$.rows[1].x_ft: found 9; allowed: rows in rising order of distance: more than 10")]
+    [InlineData(
+        """{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "rows": [{ "x_ft": 10, "oil": [FLAT] }, { "x_ft": 9, "oil": [FLAT] }] }""",
+        "$.rows[1].x_ft: found 9; allowed: rows in rising order of distance: more than 10")]
     [InlineData("""{ "mu": -0.1 }""", "$.mu: found -0.1; allowed: a number, 0 to 0.6")]
     [InlineData("""{ "mu": NaN }""", "x.json:1")]
-    [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "pattern_length_ft": 40, "rows": [{ "x_ft": 0, "oil": [FLAT] }] }""", "found 40; allowed: 60, where the last oil ends; or leave it out")]
+    [InlineData(
+        """{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "pattern_length_ft": 40, "rows": [{ "x_ft": 0, "oil": [FLAT] }] }""",
+        "found 40; allowed: 60, where the last oil ends; or leave it out")]
     [InlineData("""{ "mu": 0.1, "pattern_length_ft": 90 }""", "$.pattern_length_ft: found 90; allowed: a number, 0 to 60")]
-    [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "pattern_length_ft": 41, "passes": [{ "from_board": 2, "to_board": 38, "start_ft": 0, "end_ft": 40, "units": 5 }] }""", "found 41; allowed: 40, where the last oil ends; or leave it out")]
-    [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "passes": [{ "from_board": 20, "to_board": 3, "start_ft": 0, "end_ft": 40, "units": 5 }] }""", "$.passes[0].to_board: found 3; allowed: 20 to 39: not before from_board")]
-    [InlineData("""{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "passes": [{ "from_board": 2, "to_board": 3, "start_ft": 9, "end_ft": 9, "units": 5 }] }""", "$.passes[0].end_ft: found 9; allowed: more than start_ft, 9")]
+    [InlineData(
+        """{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "pattern_length_ft": 41, "passes": [{ "from_board": 2, "to_board": 38, "start_ft": 0, "end_ft": 40, "units": 5 }] }""",
+        "found 41; allowed: 40, where the last oil ends; or leave it out")]
+    [InlineData(
+        """{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "passes": [{ "from_board": 20, "to_board": 3, "start_ft": 0, "end_ft": 40, "units": 5 }] }""",
+        "$.passes[0].to_board: found 3; allowed: 20 to 39: not before from_board")]
+    [InlineData(
+        """{ "mu_dry": 0.2, "mu_oil": 0.03, "u0": 6, "passes": [{ "from_board": 2, "to_board": 3, "start_ft": 9, "end_ft": 9, "units": 5 }] }""",
+        "$.passes[0].end_ft: found 9; allowed: more than start_ft, 9")]
     public void Read_BadLane_IsRefusedWithPlaceAndRange(string json, string message)
     {
         var read = Read(json.Replace("FLAT", _flat, StringComparison.Ordinal));
