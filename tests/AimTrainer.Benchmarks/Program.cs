@@ -3,6 +3,7 @@ namespace AimTrainer.Benchmarks;
 /// <summary>
 /// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
 /// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>. Prints one line each. Build with <c>-c Release</c>.
+/// <c>stations [SECONDS]</c>, <c>start</c>, <c>path</c>. Prints one line each. Build with <c>-c Release</c>.
 /// </summary>
 internal static class Program
 {
@@ -21,16 +22,19 @@ internal static class Program
         Func<Task>[] benchmarks = what switch
         {
             "all" => [ReplayBenchmark.RunAsync, AcknowledgeBenchmark.RunAsync, () => StationsBenchmark.RunAsync(seconds), StartBenchmark.RunAsync, BowlerBenchmark.RunAsync],
+            "all" => [ReplayBenchmark.RunAsync, AcknowledgeBenchmark.RunAsync, () => StationsBenchmark.RunAsync(seconds), StartBenchmark.RunAsync, PathBenchmark.RunAsync],
             "replay" => [ReplayBenchmark.RunAsync],
             "acknowledge" => [AcknowledgeBenchmark.RunAsync],
             "stations" => [() => StationsBenchmark.RunAsync(seconds)],
             "start" => [StartBenchmark.RunAsync],
             "bowler" => [BowlerBenchmark.RunAsync],
+            "path" => [PathBenchmark.RunAsync],
             _ => [],
         };
         if (benchmarks.Length == 0)
         {
             await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler");
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, path");
             return 2;
         }
 

@@ -24,6 +24,8 @@ internal static class CommandLine
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
             TrendCommand.Create(console),
+            PathCommand.Create(console),
+            LineCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
