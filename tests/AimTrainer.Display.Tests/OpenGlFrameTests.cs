@@ -75,6 +75,35 @@ public sealed class OpenGlFrameTests
     }
 
     [Fact]
+    public void Paint_LaneThatGoesOnBehindTheProjector_IsDrawnAsFarAsItIsSeen()
+    {
+        // The horizon of this map lies near 9 ft: what is nearer has no pixel, or one on the wrong side of the horizon.
+        var map = OpenGlSamples.Maps["long throw at the far end"];
+        Assert.True(map.PixelOf(OpenGlSamples.At(20, 0)).Y < 0, "the foul line is not beyond the horizon: the test shows nothing");
+        Assert.Equal(Drawn(map, 30, 60), Drawn(map, 0, 60));
+        Assert.Equal(Drawn(map, 30, 60), Drawn(map, -10, 60));
+    }
+
+    [Fact]
+    public void Paint_ShapeFarOutsideALensThatBends_IsNotFoldedIntoThePicture()
+    {
+        // At twenty half diagonals the terms of this lens would turn a place about and bring it back.
+        var map = OpenGlSamples.Maps["barrel lens"] with { Distortion = new(-0.1, 0) };
+        using var surface = OpenGlSurface.Open();
+        using var frames = new OffscreenFrames(surface);
+        var wide = OpenGlSamples.Fill(new(255, 255, 255), OpenGlSamples.At(-900, 1), OpenGlSamples.At(-60, 1), OpenGlSamples.At(-60, 4), OpenGlSamples.At(-900, 4));
+        Assert.Contains(Enumerable.Range(60, 840), inches => InPicture(map.PixelOf(OpenGlSamples.At(-inches, 2))) && !InPicture(Straight(map).PixelOf(OpenGlSamples.At(-inches, 2))));
+        using var image = frames.Draw(new(new(0, 0, 0), [wide]), map);
+        var light = new OpenGlLight(image);
+        using var straight = frames.Draw(new(new(0, 0, 0), [wide]), Straight(map));
+        var limit = new OpenGlLight(straight).Weigh().Area * 1.5;
+        Assert.InRange(light.Weigh().Area, 0, limit);
+
+        static bool InPicture(ProjectorPixel pixel) => pixel.X is > 0 and < 1920 && pixel.Y is > 0 and < 1080;
+        static ProjectorMap Straight(ProjectorMap map) => map with { Distortion = default };
+    }
+
+    [Fact]
     public void Paint_ASizeThatIsNoSize_DrawsNothing()
     {
         using var surface = OpenGlSurface.Open(new(10, 10));
@@ -140,6 +169,22 @@ public sealed class OpenGlFrameTests
     {
         using var painter = new OverheadPainter();
         Assert.Throws<InvalidOperationException>(() => painter.Paint(new(10, 10)));
+    }
+
+    private static byte[] Drawn(ProjectorMap map, double from, double to)
+    {
+        using var surface = OpenGlSurface.Open();
+        using var painter = new ProjectorPainter();
+        painter.Start(surface.Gl);
+        painter.Show(
+            new(new(0, 0, 0), [OpenGlSamples.Fill(
+                new(255, 255, 255), OpenGlSamples.At(5, from), OpenGlSamples.At(30, from), OpenGlSamples.At(30, to), OpenGlSamples.At(5, to))]),
+            map);
+        painter.Paint(surface.Size);
+        var pixels = new byte[surface.Size.Width * surface.Size.Height * 4];
+        surface.Read(pixels);
+        Assert.Contains((byte)255, pixels.Where((_, i) => i % 4 == 0));
+        return pixels;
     }
 
     [Fact]
