@@ -92,7 +92,9 @@ public sealed class OpenGlFrameTests
         using var surface = OpenGlSurface.Open();
         using var frames = new OffscreenFrames(surface);
         var wide = OpenGlSamples.Fill(new(255, 255, 255), OpenGlSamples.At(-900, 1), OpenGlSamples.At(-60, 1), OpenGlSamples.At(-60, 4), OpenGlSamples.At(-900, 4));
-        Assert.Contains(Enumerable.Range(60, 840), inches => InPicture(map.PixelOf(OpenGlSamples.At(-inches, 2))) && !InPicture(Straight(map).PixelOf(OpenGlSamples.At(-inches, 2))));
+        Assert.Contains(
+            Enumerable.Range(60, 840),
+            inches => InPicture(map.PixelOf(OpenGlSamples.At(-inches, 2))) && !InPicture(Straight(map).PixelOf(OpenGlSamples.At(-inches, 2))));
         using var image = frames.Draw(new(new(0, 0, 0), [wide]), map);
         var light = new OpenGlLight(image);
         using var straight = frames.Draw(new(new(0, 0, 0), [wide]), Straight(map));

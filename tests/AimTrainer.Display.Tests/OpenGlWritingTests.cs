@@ -6,7 +6,9 @@ namespace AimTrainer.Display.Tests;
 /// <summary>Writing is there, upright and the right way round.</summary>
 public sealed class OpenGlWritingTests
 {
-    private const string Needed = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyzÄÖÜäöüßéèñç0123456789 .,:;!?'\"()[]/%+-=<>&#@’“”…←→↑↓±×·–—°½−";
+    private const string Needed =
+        "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz" +
+        "ÄÖÜäöüßéèñç0123456789 .,:;!?'\"()[]/%+-=<>&#@’“”…←→↑↓±×·–—°½−";
 
     [Theory]
     [InlineData(false)]

@@ -132,8 +132,9 @@ internal sealed unsafe class SceneRenderer : IDisposable
         var rows = coverage.Length / Shaders.CoverageRow;
         if (rows > _mostRows || Shaders.CoverageRow > _mostRows)
         {
+            var most = FormattableString.Invariant($"{_mostRows} x {Shaders.CoverageRow}");
             throw new InvalidOperationException(FormattableString.Invariant(
-                $"the scene has {coverage.Length} pixels cut by edges, more than this graphics driver holds ({_mostRows} x {Shaders.CoverageRow}): show fewer shapes or a smaller picture"));
+                $"the scene has {coverage.Length} pixels cut by edges, more than this graphics driver holds ({most}): show fewer shapes or a smaller picture"));
         }
 
         _gl.BindVertexArray(_array);

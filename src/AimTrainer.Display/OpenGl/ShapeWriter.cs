@@ -30,7 +30,8 @@ internal sealed class ShapeWriter<TPoint, TPlane>
         {
             if (!TryWrite(scene.Shapes[i]))
             {
-                throw new ArgumentException(FormattableString.Invariant($"shape {i} of the scene has a place or size that is not a finite number: {scene.Shapes[i]}"), nameof(scene));
+                throw new ArgumentException(
+                    FormattableString.Invariant($"shape {i} of the scene has a place or size that is not a finite number: {scene.Shapes[i]}"), nameof(scene));
             }
         }
     }
