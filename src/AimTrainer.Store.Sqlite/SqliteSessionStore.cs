@@ -79,11 +79,13 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
         ReadAsync(record => record.FindSessionAsync(sessionId, cancellationToken));
 
     /// <inheritdoc/>
-    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, [EnumeratorCancellation] CancellationToken cancellationToken)
+    public IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, CancellationToken cancellationToken) => ReadLogAsync(sessionId, 0, cancellationToken);
+
+    /// <summary>The steps of a session that come after one, in order.</summary>
+    public async IAsyncEnumerable<LogEntry> ReadLogAsync(string sessionId, long after, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         // In pieces, so that a slow caller does not hold a read open: that would keep the writer from shortening its log.
         const int StepsAtOnce = 500;
-        var after = 0L;
         while (true)
         {
             var from = after;
@@ -103,6 +105,10 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
             after = steps[^1].Sequence;
         }
     }
+
+    /// <summary>The newest session of a station and how far its log has come, or null when the station has had none. Costs little.</summary>
+    public Task<SessionProgress?> NewestOfStationAsync(int station, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.NewestOfStationAsync(station, cancellationToken));
 
     /// <inheritdoc/>
     public Task<ValueList<SessionListing>> ListAsync(SessionFilter filter, CancellationToken cancellationToken) =>

@@ -100,5 +100,13 @@ public sealed class MonitorList
         return new Mark(handle, x, y, _glfw.MonitorMode(handle));
     }
 
-    private readonly record struct Mark(nint Handle, int X, int Y, GlfwVideoMode Mode);
+    private readonly record struct Mark(nint Handle, int X, int Y, GlfwVideoMode Mode)
+    {
+        // The generated one makes a comparer at its first use, in the middle of a session.
+        public bool Equals(Mark other) =>
+            Handle == other.Handle && X == other.X && Y == other.Y
+            && Mode.Width == other.Mode.Width && Mode.Height == other.Mode.Height && Mode.RefreshRate == other.Mode.RefreshRate;
+
+        public override int GetHashCode() => HashCode.Combine(Handle, X, Y);
+    }
 }

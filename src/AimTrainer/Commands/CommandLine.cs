@@ -19,6 +19,7 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            MonitorsCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
         };
@@ -40,7 +41,8 @@ internal static class CommandLine
 
         try
         {
-            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error });
+            var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error };
+            return console.MainThread.Lend(() => parsed.InvokeAsync(settings));
         }
         catch (UserException exception)
         {
