@@ -65,9 +65,13 @@ public sealed class DisplayLoop : IDisposable
     }
 
     /// <summary>Wakes the loop, from whatever thread: there is news for a window.</summary>
-    public void Wake()
+    public void Wake() => Wake(_clock.GetTimestamp());
+
+    /// <summary>The same for news that is older than its arrival here; <see cref="Statistics"/> count from then.</summary>
+    /// <param name="newsAt">When it came about, as the loop's clock stamps it.</param>
+    public void Wake(long newsAt)
     {
-        Interlocked.CompareExchange(ref _newsAt, _clock.GetTimestamp(), 0);
+        Interlocked.CompareExchange(ref _newsAt, newsAt, 0);
         _system.Wake();
     }
 
@@ -130,7 +134,7 @@ public sealed class DisplayLoop : IDisposable
             TakeKeys(shown);
             var window = shown.Window;
             var size = window.Size;
-            var changed = shown.Content.Refresh() | window.TakeDamage() | size != shown.DrawnSize;
+            var changed = shown.Content.Refresh(size) | window.TakeDamage() | size != shown.DrawnSize;
             if (!changed || !window.HasPicture)
             {
                 return false;

@@ -1,3 +1,5 @@
+using AimTrainer.Calibration;
+
 namespace AimTrainer.Display;
 
 /// <summary>What one window shows. All calls come on the thread of the <see cref="DisplayLoop"/>.</summary>
@@ -7,8 +9,9 @@ public interface IWindowContent : IDisposable
     IFramePainter Painter { get; }
 
     /// <summary>Takes over what is new. Asked at every wake-up; allocates nothing when nothing is.</summary>
-    /// <returns>Whether the picture must be drawn again.</returns>
-    bool Refresh();
+    /// <param name="size">The window's size now.</param>
+    /// <returns>Whether the picture must be drawn again; a new size is no reason of its own.</returns>
+    bool Refresh(PictureSize size);
 
     /// <summary>How long until the picture changes by itself; null when it waits for news.</summary>
     TimeSpan? ChangesIn { get; }

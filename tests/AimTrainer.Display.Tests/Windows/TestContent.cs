@@ -59,7 +59,7 @@ internal sealed class TestContent : IWindowContent, IFramePainter
         _gl = gl;
     }
 
-    public bool Refresh() => Volatile.Read(ref _wanted) != _drawn;
+    public bool Refresh(PictureSize size) => Volatile.Read(ref _wanted) != _drawn;
 
     public void Placed(WindowPlace place) => Place = place;
 
