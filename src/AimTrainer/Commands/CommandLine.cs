@@ -19,6 +19,7 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            DisplayCommand.Create(console),
             MonitorsCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),

@@ -20,6 +20,7 @@ internal static class RunCommand
         var map = CommonOptions.Map();
         var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
         var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
+        var displays = new DisplayOptions();
         var json = CommonOptions.JsonLines();
         var command = new Command(
             "run",
@@ -28,7 +29,7 @@ internal static class RunCommand
         {
             drill, shots, follow, simulate, map, goOn, endOpen, json,
         };
-        foreach (var option in options.All)
+        foreach (var option in options.All.Concat(displays.All))
         {
             command.Options.Add(option);
         }
@@ -62,8 +63,17 @@ internal static class RunCommand
                 await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
             }
 
+            var contents = DisplayContents.Of(DisplayThemes.Read(parsed.GetValue(displays.Theme)), TimeProvider.System);
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
+            await using var windows = await DisplayWindows.OpenAsync(
+                console, parsed.GetValue(options.Station), displays.Wishes(parsed), contents, mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
+            if (windows.Problem is { } problem)
+            {
+                view.Notice($"{problem}; the session goes on without");
+            }
+
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            windows.Watch(live.Station);
             await OpenAsync(live, parsed, options, source, parsed.GetValue(goOn), parsed.GetValue(endOpen), parsed.GetValue(simulate)).ConfigureAwait(false);
             using var linked = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, live.Stopping);
             IShotFeed? feed = parsed.GetValue(shots) is { } whole ? new CsvFileFeed(whole, settings)

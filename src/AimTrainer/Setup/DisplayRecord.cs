@@ -20,6 +20,9 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
     private string? _problem;
     private bool _hasLooked;
 
+    /// <summary>Told what is wrong with the record, once for each thing, and when it is well again.</summary>
+    public Action<string> Say { get; init; } = _ => { };
+
     /// <summary>Looks until cancelled.</summary>
     public async Task RunAsync(CancellationToken cancellationToken)
     {
@@ -108,6 +111,11 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
     private void Tell(SessionSnapshot snapshot, string? notice)
     {
         var now = slot.Newest;
+        if (notice != now.Notice)
+        {
+            Say(notice ?? "the record can be read again");
+        }
+
         if (snapshot.Setup?.SessionId != now.Snapshot.Setup?.SessionId || snapshot.Version != now.Snapshot.Version || notice != now.Notice)
         {
             slot.Put(new DisplayNews(snapshot, notice));
