@@ -60,7 +60,7 @@ internal sealed class CoverageBuilder(PictureSize size)
     }
 
     /// <summary>Writes what the edges since the last call enclose, in one colour, and starts anew.</summary>
-    public void Write(PictureMesh mesh, LinearColour colour)
+    public void Write(PictureMesh mesh, MeshColour colour)
     {
         Sort();
         var from = _top;
@@ -82,6 +82,7 @@ internal sealed class CoverageBuilder(PictureSize size)
         }
 
         WriteSlab(mesh, colour, from, Math.Max(from, _bottom));
+        mesh.EndShape();
         (_count, _top, _bottom) = (0, size.Height, 0);
     }
 
@@ -239,7 +240,7 @@ internal sealed class CoverageBuilder(PictureSize size)
         }
     }
 
-    private void WriteSlab(PictureMesh mesh, LinearColour colour, int from, int to)
+    private void WriteSlab(PictureMesh mesh, MeshColour colour, int from, int to)
     {
         if (from >= to)
         {

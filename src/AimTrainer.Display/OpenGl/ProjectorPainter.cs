@@ -30,6 +30,8 @@ public sealed class ProjectorPainter : ScenePainter
         }
     }
 
+    private protected override bool IsDimmed => _map is not null && Dimming.IsNeededFor(_map);
+
     private protected override (LinearColour Background, Dimming? Dimming) WorkOut(
         PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering)
     {
@@ -40,15 +42,14 @@ public sealed class ProjectorPainter : ScenePainter
         }
 
         var projection = new LaneProjection(_map, size);
-        var background = LinearColour.Of(_scene.Background);
-        if (background.Red + background.Green + background.Blue > 0)
+        if (_scene.Background is not { Red: 0, Green: 0, Blue: 0 })
         {
             projection.OutlineStretch(builder);
-            builder.Write(mesh, background);
+            builder.Write(mesh, MeshColour.Of(_scene.Background));
         }
 
         new ShapeWriter<LanePoint, LanePlane>(projection, builder, mesh, lettering).Write(_scene);
         var scale = new XY((double)_map.Picture.Width / size.Width, (double)_map.Picture.Height / size.Height);
-        return (black, Dimming.IsNeededFor(_map) ? new Dimming(_map, scale) : null);
+        return (black, IsDimmed ? new Dimming(_map, scale) : null);
     }
 }

@@ -6,9 +6,9 @@ namespace AimTrainer.Display;
 /// <summary>What painters of scenes share: they work a scene out when it, or the size, is new, and draw what they have otherwise.</summary>
 public abstract class ScenePainter : IFramePainter
 {
-    private readonly PictureMesh _mesh = new();
     private readonly Lettering _lettering = new();
     private SceneRenderer? _renderer;
+    private PictureMesh? _mesh;
     private CoverageBuilder? _builder;
     private PictureSize _size;
     private bool _isNew = true;
@@ -18,10 +18,10 @@ public abstract class ScenePainter : IFramePainter
     }
 
     /// <summary>How many rectangles the last frame was made of; for measuring.</summary>
-    public int Rectangles => _mesh.Rectangles;
+    public int Rectangles => _mesh?.Rectangles ?? 0;
 
     /// <summary>How many pixels of the last frame were cut by edges; for measuring.</summary>
-    public int EdgePixels => _mesh.Coverage.Length;
+    public int EdgePixels => _mesh?.Coverage.Length ?? 0;
 
     /// <inheritdoc/>
     /// <exception cref="InvalidOperationException">The driver refuses what the display needs; the text says what.</exception>
@@ -50,7 +50,7 @@ public abstract class ScenePainter : IFramePainter
                 (_builder, _size) = (new CoverageBuilder(size), size);
             }
 
-            _mesh.Clear();
+            _mesh = new PictureMesh(hasOpaque: !IsDimmed);
             var (background, dimming) = WorkOut(size, _builder, _mesh, _lettering);
             renderer.Take(_mesh, background, size, dimming);
             _isNew = false;
@@ -70,6 +70,9 @@ public abstract class ScenePainter : IFramePainter
 
     /// <summary>What is shown has changed.</summary>
     private protected void Renew() => _isNew = true;
+
+    /// <summary>Whether every pixel is dimmed on its own.</summary>
+    private protected virtual bool IsDimmed => false;
 
     /// <summary>Fills the mesh, and says what it is cleared to.</summary>
     private protected abstract (LinearColour Background, Dimming? Dimming) WorkOut(

@@ -5,11 +5,12 @@ namespace AimTrainer.Display;
 
 /// <summary>
 /// Keeps a picture on the GPU and draws it. Everything about it is worked out and uploaded when it changes; a frame clears, binds and makes
-/// one call.
+/// a few calls.
 /// </summary>
 internal sealed unsafe class SceneRenderer : IDisposable
 {
     private readonly GL _gl;
+    private readonly ShaderProgram _opaque;
     private readonly ShaderProgram _plain;
     private readonly ShaderProgram _dimmed;
     private readonly uint _array;
@@ -21,7 +22,7 @@ internal sealed unsafe class SceneRenderer : IDisposable
     private ShaderProgram _program;
     private LinearColour _background;
     private PictureSize _size;
-    private int _rectangles;
+    private MeshBatch[] _batches = [];
     private int _indexed;
     private int _rows;
 
@@ -29,6 +30,7 @@ internal sealed unsafe class SceneRenderer : IDisposable
     public SceneRenderer(GL gl)
     {
         _gl = gl;
+        _opaque = new ShaderProgram(gl, Shaders.Vertex, Shaders.Opaque);
         _plain = new ShaderProgram(gl, Shaders.Vertex, Shaders.Plain);
         _dimmed = new ShaderProgram(gl, Shaders.Vertex, Shaders.Dimmed);
         _program = _plain;
@@ -57,9 +59,11 @@ internal sealed unsafe class SceneRenderer : IDisposable
     public void Take(PictureMesh mesh, LinearColour background, PictureSize size, Dimming? dimming)
     {
         (_background, _size) = (background, size);
-        _rectangles = 0;
+        _batches = [];
         Upload(mesh);
-        _rectangles = mesh.Rectangles;
+        _batches = [.. mesh.Batches];
+        _opaque.Use();
+        _gl.Uniform2(_opaque.Place("uSize"), size.Width, (float)size.Height);
         _program = dimming is null ? _plain : _dimmed;
         _program.Use();
         _gl.Uniform2(_program.Place("uSize"), size.Width, (float)size.Height);
@@ -79,20 +83,32 @@ internal sealed unsafe class SceneRenderer : IDisposable
         _gl.Enable(EnableCap.FramebufferSrgb);
         _gl.ClearColor(_background.Red, _background.Green, _background.Blue, 1);
         _gl.Clear(ClearBufferMask.ColorBufferBit);
-        if (_rectangles > 0)
+        _gl.BlendFunc(BlendingFactor.One, BlendingFactor.OneMinusSrcAlpha);
+        _gl.ActiveTexture(TextureUnit.Texture0);
+        _gl.BindTexture(TextureTarget.Texture2D, _coverage);
+        _gl.BindVertexArray(_array);
+        foreach (var batch in _batches)
         {
-            // Colours are multiplied by their opacity, and the framebuffer turns to light before it blends.
-            _gl.Enable(EnableCap.Blend);
-            _gl.BlendFunc(BlendingFactor.One, BlendingFactor.OneMinusSrcAlpha);
-            _program.Use();
-            _gl.ActiveTexture(TextureUnit.Texture0);
-            _gl.BindTexture(TextureTarget.Texture2D, _coverage);
-            _gl.BindVertexArray(_array);
-            _gl.DrawElements(PrimitiveType.Triangles, (uint)_rectangles * 6, DrawElementsType.UnsignedInt, (void*)0);
-            _gl.BindVertexArray(0);
-            _gl.Disable(EnableCap.Blend);
+            if (batch.IsOpaque)
+            {
+                // What covers a pixel wholly needs no light to be mixed: its bytes go there as they are.
+                _gl.Disable(EnableCap.FramebufferSrgb);
+                _gl.Disable(EnableCap.Blend);
+                _opaque.Use();
+            }
+            else
+            {
+                // Colours are multiplied by their opacity, and the framebuffer turns to light before it blends.
+                _gl.Enable(EnableCap.FramebufferSrgb);
+                _gl.Enable(EnableCap.Blend);
+                _program.Use();
+            }
+
+            _gl.DrawElements(PrimitiveType.Triangles, (uint)batch.Count * 6, DrawElementsType.UnsignedInt, (void*)(batch.First * 6 * sizeof(uint)));
         }
 
+        _gl.BindVertexArray(0);
+        _gl.Disable(EnableCap.Blend);
         _gl.Disable(EnableCap.FramebufferSrgb);
         _target.End();
     }
@@ -101,6 +117,7 @@ internal sealed unsafe class SceneRenderer : IDisposable
     public void Dispose()
     {
         _target.Dispose();
+        _opaque.Dispose();
         _plain.Dispose();
         _dimmed.Dispose();
         _gl.DeleteVertexArray(_array);

@@ -24,6 +24,16 @@ internal static class Shaders
         }
         """;
 
+    /// <summary>The colour as it is.</summary>
+    public const string Opaque = """
+        #version 330 core
+        flat in vec4 vColour;
+        out vec4 oColour;
+        void main() {
+            oColour = vColour;
+        }
+        """;
+
     /// <summary>The colour times the coverage of the pixel, in linear light.</summary>
     public const string Plain = Coverage + """
         void main() {

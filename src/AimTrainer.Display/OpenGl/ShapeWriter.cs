@@ -45,7 +45,7 @@ internal sealed class ShapeWriter<TPoint, TPlane>
             Shape<TPoint>.Writing writing => Outline(writing),
             _ => throw new ArgumentException($"a shape of a kind that nobody can draw: {shape.GetType().Name}", nameof(shape)),
         };
-        _builder.Write(_mesh, LinearColour.Of(shape.Colour));
+        _builder.Write(_mesh, MeshColour.Of(shape.Colour));
         return isFinite;
     }
 
