@@ -30,6 +30,23 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
     /// </exception>
     public static SqliteSessionStore Open(DataFolder folder) => Open(folder, null);
 
+    /// <summary>Opens a record that lies anywhere, such as a backup, for reading only.</summary>
+    /// <param name="file">The file.</param>
+    /// <exception cref="StoreUnavailableException">It is missing, no record, older or newer than this program, damaged, or out of reach.</exception>
+    public static SqliteSessionStore OpenFile(string file)
+    {
+        try
+        {
+            CheckSchema(file, mayMigrate: false);
+        }
+        catch (Exception exception) when (StoreFault.IsWorlds(exception))
+        {
+            throw StoreFault.For(file, exception);
+        }
+
+        return new SqliteSessionStore(file, null);
+    }
+
     /// <summary>For tests: also does something with each connection that writes.</summary>
     internal static SqliteSessionStore Open(DataFolder folder, Action<SqliteConnection>? onOpened)
     {

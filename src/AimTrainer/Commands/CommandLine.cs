@@ -20,6 +20,7 @@ internal static class CommandLine
             ShotCommands.Create(console),
             SessionCommands.Create(console),
             DisplayCommand.Create(console),
+            FramesCommand.Create(console),
             MonitorsCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),

@@ -20,12 +20,13 @@ internal static class DemoCommand
         var options = new SessionOptions();
         var once = new Option<bool>("--once") { Description = "End after one session instead of asking for another." };
         var pace = CommonOptions.Number("--pace", "Seconds between shots; 0.7 at a terminal, else 0.", 0, 60, "SECONDS");
+        var displays = new DisplayOptions();
         var json = CommonOptions.JsonLines();
         var command = new Command("demo", "Run a whole session of a simulated bowler, live, and show its record. Every shot is invented.")
         {
             drill, once, pace, json,
         };
-        foreach (var option in options.All)
+        foreach (var option in options.All.Concat(displays.All))
         {
             command.Options.Add(option);
         }
@@ -37,7 +38,16 @@ internal static class DemoCommand
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console);
             var between = parsed.GetValue(pace) is { } seconds ? TimeSpan.FromSeconds(seconds)
                 : interactive && console.PersonReads ? UnhurriedPace : TimeSpan.Zero;
+            var theme = DisplayThemes.Read(parsed.GetValue(displays.Theme));
+
+            // Nobody watches a demo that runs through at once: pictures tell more than a window that flashes up.
+            IReadOnlyList<DisplayWish> wishes = displays.Wishes(parsed) is { Count: > 0 } named ? named
+                : interactive && console.PersonReads ? [new DisplayWish(DisplayKind.Overhead, null, true), new DisplayWish(DisplayKind.Projector, null, true)]
+                : [];
+            await using var windows = await DisplayWindows.OpenAsync(
+                console, parsed.GetValue(options.Station), wishes, DisplayContents.Of(theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            windows.Watch(live.Station);
             if (!parsed.GetValue(json))
             {
                 await SayWhatIsThereAsync(console, live).ConfigureAwait(false);
@@ -46,6 +56,10 @@ internal static class DemoCommand
             do
             {
                 await RunOneAsync(live, parsed, options, source, between, cancellationToken).ConfigureAwait(false);
+                if (!parsed.GetValue(json) && (wishes.Count == 0 || windows.Problem is not null))
+                {
+                    view.Notice(await DemoPictures.WriteAsync(console, live, theme, windows.Problem).ConfigureAwait(false));
+                }
             }
             while (interactive && !live.Stopping.IsCancellationRequested && AsksForMore(console));
 

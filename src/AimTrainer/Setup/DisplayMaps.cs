@@ -1,6 +1,7 @@
 using AimTrainer.Calibration;
 using AimTrainer.Display;
 using AimTrainer.Domain;
+using AimTrainer.Output;
 
 namespace AimTrainer.Setup;
 
@@ -30,6 +31,11 @@ internal static class DisplayMaps
             Stretch = new LaneStretch(Feet.FromFeet(NearEndFeet), Feet.FromFeet(FarEndFeet), Feet.FromFeet(0), Feet.FromFeet(0)),
         };
     }
+
+    /// <summary>A map that a user names.</summary>
+    /// <returns>The map; null when none is named.</returns>
+    /// <exception cref="UserException">It has mistakes, or cannot be drawn by: each is named.</exception>
+    public static ProjectorMap? Read(string? file) => file is null ? null : throw new UserException($"{file}: not read yet");
 
     /// <summary>For a window: the straight map to look at it; on a monitor of its own only a map that was made for it.</summary>
     public static MapChoice For(WindowPlace place, PictureSize size) =>
