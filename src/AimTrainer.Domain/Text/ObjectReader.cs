@@ -102,6 +102,21 @@ public sealed class ObjectReader
                 .Select(item => (item.Place, item.Number!.Value))]
             : null;
 
+    /// <summary>Numbers in rows: a list of lists, all of one length.</summary>
+    /// <param name="name">The member.</param>
+    /// <param name="rows">So many lists.</param>
+    /// <param name="columns">So many numbers in each.</param>
+    /// <param name="low">Lowest of each.</param>
+    /// <param name="high">Highest of each.</param>
+    /// <returns>The numbers, row by row; null after reporting when any is missing, too many or wrong.</returns>
+    public IReadOnlyList<double>? Rows(string name, int rows, int columns, double low, double high)
+    {
+        var before = _file.ProblemCount;
+        var numbers = (List(name, rows, rows, "lists") ?? []).SelectMany(row => ListOf(row, columns, columns, "numbers") ?? [])
+            .Select(item => NumberOf(item, low, high)).OfType<double>().ToList();
+        return _file.ProblemCount == before ? numbers : null;
+    }
+
     /// <summary>A whole number.</summary>
     /// <inheritdoc cref="Number"/>
     public long? Whole(string name, long low, long high) =>

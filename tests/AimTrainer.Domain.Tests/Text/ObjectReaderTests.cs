@@ -74,6 +74,20 @@ public sealed class ObjectReaderTests
         Assert.False(file.HasProblems);
     }
 
+    [Theory]
+    [InlineData("[[1, 2], [3, 4], [5, 6]]", "")]
+    [InlineData("[[1, 2], [3, 4]]", "$.m: a list of 2")]
+    [InlineData("[[1, 2], [3, 4, 5], [5, 6]]", "$.m[1]: a list of 3")]
+    [InlineData("[[1, 2], [3, 10], [5, 6]]", "$.m[1][1]: 10")]
+    [InlineData("[1, 2, 3]", "$.m[0]: 1")]
+    public void Rows_ListOfLists_NumbersOrWhatIsWrong(string json, string problem)
+    {
+        var (file, reader) = Reader($$"""{ "m": {{json}} }""");
+
+        Assert.Equal(problem.Length == 0 ? [1, 2, 3, 4, 5, 6] : null, reader.Rows("m", 3, 2, 0, 9));
+        Assert.Equal(problem, file.Problems.Count == 0 ? "" : $"{file.Problems[0].Path}: {file.Problems[0].Found}");
+    }
+
     [Fact]
     public void ExactlyOne_NoneOneOrMore_IsToldUnlessOne()
     {

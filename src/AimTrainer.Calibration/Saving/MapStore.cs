@@ -1,0 +1,210 @@
+using AimTrainer.Domain;
+
+namespace AimTrainer.Calibration;
+
+/// <summary>
+/// The maps in a folder. Each save is a new file, written beside, flushed to the disk and then renamed, so that a power cut leaves
+/// either the old map or the new one; the last ones are kept, so that a broken file or a bad calibration costs nothing.
+/// </summary>
+/// <param name="folder">The folder; it need not exist.</param>
+/// <param name="time">The clock, for the time of a save.</param>
+public sealed class MapStore(string folder, TimeProvider time)
+{
+    /// <summary>How many maps of a projector are kept.</summary>
+    public const int Kept = 5;
+
+    /// <summary>Saves a map; from now on it holds for its projector.</summary>
+    /// <param name="map">The map, with its place and its monitor.</param>
+    /// <exception cref="ArgumentException">It has no place or no monitor, or a place that cannot be.</exception>
+    public MapStored Save(SavedMap map)
+    {
+        var place = map.Place ?? throw new ArgumentException("a map is saved for a projector", nameof(map));
+        if (map.Monitor is null || place.Problem is not null)
+        {
+            throw new ArgumentException(place.Problem ?? "a map is saved for a monitor and mode", nameof(map));
+        }
+
+        try
+        {
+            Directory.CreateDirectory(folder);
+            Forget(Path.Combine(folder, MapVersion.NameOf(place, 0))[..^"0000.json".Length]);
+            var versions = Versions(place);
+            var number = Math.Max(versions.Count > 0 ? versions[0].Number : 0, HighestUndone(place)) + 1;
+            var file = Path.Combine(folder, MapVersion.NameOf(place, number));
+            var unfinished = file + MapVersion.Unfinished;
+            using (var stream = new FileStream(unfinished, FileMode.Create, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(MapFileWriter.Write(map with { SavedAt = time.GetUtcNow() }));
+                stream.Flush(flushToDisk: true);
+            }
+
+            File.Move(unfinished, file, overwrite: false);
+            foreach (var old in versions.Skip(Kept - 1))
+            {
+                Remove(old.File);
+            }
+
+            return new MapStored(file, "");
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new MapStored(null, $"{folder}: the map was not saved, and the one before still holds. See that the folder can be written to and the disk has room. (The system says: {exception.Message})");
+        }
+    }
+
+    /// <summary>The map that holds for a projector as its monitor is driven now.</summary>
+    /// <param name="place">Which projector.</param>
+    /// <param name="now">Its monitor and mode; null when the monitor is not there.</param>
+    public MapLoad Load(MapPlace place, MonitorMode? now)
+    {
+        var broken = new List<FileProblem>();
+        try
+        {
+            foreach (var version in Versions(place))
+            {
+                var read = Read(version);
+                if (read.Value is not { } map)
+                {
+                    broken.AddRange(read.Problems);
+                    continue;
+                }
+
+                return Judged(place, map, version.File, now, broken);
+            }
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new MapLoad(place, null, null, $"{folder}: the maps cannot be read: see that the folder can be read. (The system says: {exception.Message})", broken.ToValueList());
+        }
+
+        var why = broken.Count == 0
+            ? $"the projector \"{place.Projector}\" of station {place.Station} is not calibrated yet: calibrate it"
+            : $"no map of the projector \"{place.Projector}\" of station {place.Station} can be read: correct the file, or calibrate again";
+        return new MapLoad(place, null, null, why, broken.ToValueList());
+    }
+
+    /// <summary>The maps of all projectors of a station, by the name of the projector.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="monitors">The monitors that are there now.</param>
+    public ValueList<MapLoad> LoadAll(int station, IReadOnlyList<MonitorMode> monitors)
+    {
+        List<MapPlace> places;
+        try
+        {
+            places = [.. All().Select(version => version.Place).Where(place => place.Station == station).Distinct().OrderBy(place => place.Projector, StringComparer.Ordinal)];
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            var nowhere = new MapPlace(station, MapPlace.OnlyProjector);
+            return [new MapLoad(nowhere, null, null, $"{folder}: the maps cannot be read: see that the folder can be read. (The system says: {exception.Message})", [])];
+        }
+
+        return places.Select(place =>
+        {
+            // Which monitor a projector is says its own newest good map.
+            var saved = Load(place, null);
+            var name = saved.File is { } file && MapVersion.Of(file) is { } version ? Read(version).Value?.Monitor?.Monitor : null;
+            return Load(place, monitors.FirstOrDefault(monitor => monitor.Monitor == name));
+        }).ToValueList();
+    }
+
+    /// <summary>Goes back to the map before the newest one, which is put aside.</summary>
+    /// <param name="place">Which projector.</param>
+    public MapStored Undo(MapPlace place)
+    {
+        try
+        {
+            var versions = Versions(place);
+            var back = versions.Skip(1).FirstOrDefault(version => Read(version).Value is not null);
+            if (back is null)
+            {
+                return new MapStored(null, $"the projector \"{place.Projector}\" of station {place.Station} has no earlier map to go back to: calibrate it again");
+            }
+
+            foreach (var newer in versions.TakeWhile(version => version != back))
+            {
+                File.Move(newer.File, newer.File + MapVersion.Undone, overwrite: true);
+            }
+
+            return new MapStored(back.File, "");
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new MapStored(null, $"{folder}: the earlier map was not taken back. See that the folder can be written to. (The system says: {exception.Message})");
+        }
+    }
+
+    private static MapLoad Judged(MapPlace place, SavedMap map, string file, MonitorMode? now, List<FileProblem> broken)
+    {
+        var passedOver = broken.Count == 0 ? "" : $"a newer map cannot be read, so the last good one is used{(map.SavedAt is { } at ? FormattableString.Invariant($", of {at:yyyy-MM-dd HH:mm} UTC") : "")}";
+        if (now is null)
+        {
+            return new MapLoad(
+                place, null, file, $"the map of the projector \"{place.Projector}\" is for the monitor {map.Monitor!.Monitor}, which is not there: connect it, or calibrate the one that is", broken.ToValueList());
+        }
+
+        if (map.Monitor == now)
+        {
+            return new MapLoad(place, map, file, passedOver, broken.ToValueList());
+        }
+
+        var what = map.Monitor!.Monitor != now.Monitor ? "another monitor" : map.Monitor.Size != now.Size ? "another size of picture" : "another refresh rate";
+        return new MapLoad(
+            place, null, file, $"the map of the projector \"{place.Projector}\" is not used: it is for {what} ({map.Monitor}; now {now}). Set the monitor back, or calibrate again", broken.ToValueList());
+    }
+
+    private static FileRead<SavedMap> Read(MapVersion version)
+    {
+        byte[] bytes;
+        try
+        {
+            bytes = File.ReadAllBytes(version.File);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new FileRead<SavedMap>(null, [new FileProblem(version.File, 0, "", $"a file that cannot be read ({exception.Message})", "a map that can be read")]);
+        }
+
+        var read = MapFileReader.Read(version.File, bytes);
+        return read.Value switch
+        {
+            null => read,
+            { Monitor: null } => Wrong(version, "$.monitor", "no \"monitor\"", "the monitor and mode that the map is for"),
+            { Place: var place } when place != version.Place => Wrong(
+                version, "$.station", place is null ? "no \"station\"" : $"station {place.Station}, projector \"{place.Projector}\"", "the station and projector that the name of the file says"),
+            _ => read,
+        };
+    }
+
+    private static FileRead<SavedMap> Wrong(MapVersion version, string path, string found, string allowed) => new(null, [new FileProblem(version.File, 1, path, found, allowed)]);
+
+    /// <summary>The versions of a projector, the newest first.</summary>
+    private List<MapVersion> Versions(MapPlace place) => [.. All().Where(version => version.Place == place).OrderByDescending(version => version.Number)];
+
+    private IEnumerable<MapVersion> All() =>
+        Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.json").Select(MapVersion.Of).OfType<MapVersion>() : [];
+
+    private int HighestUndone(MapPlace place) => Directory.EnumerateFiles(folder, "*" + MapVersion.Undone)
+        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>().Where(version => version.Place == place).Select(version => version.Number).DefaultIfEmpty().Max();
+
+    /// <summary>Takes away what a save that was cut off has left.</summary>
+    private static void Forget(string beginning)
+    {
+        foreach (var file in Directory.EnumerateFiles(Path.GetDirectoryName(beginning)!, Path.GetFileName(beginning) + "*" + MapVersion.Unfinished))
+        {
+            Remove(file);
+        }
+    }
+
+    private static void Remove(string file)
+    {
+        try
+        {
+            File.Delete(file);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // What is left over harms nobody: its name says that it is old or unfinished.
+        }
+    }
+}
