@@ -90,6 +90,7 @@ internal static class FrameBenchmark
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"  {what}: {all} ms a frame, 99 % within {all.At(0.99):0.00} ms, {1000 / all.Median:0} frames/s; clear only {new Spread(clears)} ms; ratio {new Spread(ratios)}; "
+            + $"processor time {Processor(gl, () => painter.Paint(surface.Size)):0.00} ms (clear only {Processor(gl, () => Clear(gl)):0.00}); "
             + $"GPU timer {new Spread(onGpu)} ms; {allocated} bytes allocated in 10 frames; {painter.Rectangles} rectangles, {painter.EdgePixels} edge pixels; {Rounds} rounds"));
     }
 
@@ -122,6 +123,22 @@ internal static class FrameBenchmark
     {
         gl.ClearColor(0, 0, 0, 1);
         gl.Clear(ClearBufferMask.ColorBufferBit);
+    }
+
+    /// <summary>Milliseconds of all threads of this process together: what a frame costs whatever else the machine does.</summary>
+    private static double Processor(GL gl, Action draw)
+    {
+        using var process = Process.GetCurrentProcess();
+        gl.Finish();
+        var from = process.TotalProcessorTime;
+        for (var i = 0; i < Rounds; i++)
+        {
+            draw();
+            gl.Finish();
+        }
+
+        process.Refresh();
+        return (process.TotalProcessorTime - from).TotalMilliseconds / Rounds;
     }
 
     private static double Time(GL gl, Action draw)

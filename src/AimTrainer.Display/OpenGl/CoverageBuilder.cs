@@ -13,7 +13,7 @@ namespace AimTrainer.Display;
 internal sealed class CoverageBuilder(PictureSize size)
 {
     /// <summary>What one more rectangle costs, in pixels that are drawn for nothing.</summary>
-    private const int CostOfRectangle = 48;
+    private const int CostOfRectangle = 20;
 
     /// <summary>Tiles of a row this near to each other become one.</summary>
     private const int NearEnough = 6;

@@ -39,6 +39,20 @@ internal sealed class Lens
         return Middle + (d * (Unit * (1 + (_k1 * r2) + (_k2 * r2 * r2))));
     }
 
+    /// <summary>What the lens puts at a pixel; by Newton's method, as the GPU does.</summary>
+    public XY Straighten(XY bent)
+    {
+        var d = (bent - Middle) * (1 / Unit);
+        var (goal, r) = (d.Length, d.Length);
+        for (var i = 0; i < 5; i++)
+        {
+            var r2 = r * r;
+            r -= ((r * (1 + (r2 * (_k1 + (r2 * _k2))))) - goal) / (1 + (r2 * ((3 * _k1) + (r2 * 5 * _k2))));
+        }
+
+        return goal > 0 ? Middle + (d * (Unit * r / goal)) : bent;
+    }
+
     private double? FindReach()
     {
         // The outline is cut by a polygon around the circle of the corners; its own corners lie a little further out.

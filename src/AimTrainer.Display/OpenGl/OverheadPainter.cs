@@ -19,10 +19,9 @@ public sealed class OverheadPainter : ScenePainter
         }
     }
 
-    private protected override (LinearColour Background, Dimming? Dimming) WorkOut(
-        PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering)
+    private protected override LinearColour WorkOut(PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering)
     {
         new ShapeWriter<ScreenPoint, ScreenPlane>(new ScreenProjection(size), builder, mesh, lettering).Write(_scene);
-        return (LinearColour.Of(_scene.Background), null);
+        return LinearColour.Of(_scene.Background);
     }
 }

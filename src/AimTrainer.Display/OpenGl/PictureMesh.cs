@@ -6,7 +6,7 @@ internal sealed class PictureMesh
     /// <summary>From how many pixels on an opaque rectangle is worth a change of program.</summary>
     private const int LargeArea = 2048;
 
-    private readonly bool _hasOpaque;
+    private readonly Dimming? _dimming;
     private readonly List<MeshBatch> _batches = [];
     private readonly List<MeshVertex> _opaque = [];
     private MeshVertex[] _vertices = new MeshVertex[4096];
@@ -14,10 +14,10 @@ internal sealed class PictureMesh
     private int _vertexCount;
     private int _coverageCount;
 
-    /// <param name="hasOpaque">Whether large opaque rectangles are kept apart; not where every pixel is dimmed on its own.</param>
-    public PictureMesh(bool hasOpaque)
+    /// <param name="dimming">What dims the picture along its overlaps; null for nothing.</param>
+    public PictureMesh(Dimming? dimming)
     {
-        _hasOpaque = hasOpaque;
+        _dimming = dimming;
         _coverage[0] = byte.MaxValue;
         _coverageCount = 1;
     }
@@ -45,7 +45,7 @@ internal sealed class PictureMesh
     /// <summary>Adds a rectangle that is wholly covered.</summary>
     public void AddSolid(int x, int y, int width, int height, MeshColour colour)
     {
-        if (_hasOpaque && colour.IsOpaque && width * height >= LargeArea)
+        if (colour.IsOpaque && width * height >= LargeArea && _dimming?.Touches(x, y, width, height) != true)
         {
             _opaque.Add(new MeshVertex(x, y, 0, 0, colour.Srgb));
             _opaque.Add(new MeshVertex(x + width, y, 0, 0, colour.Srgb));

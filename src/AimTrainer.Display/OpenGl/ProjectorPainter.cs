@@ -30,15 +30,16 @@ public sealed class ProjectorPainter : ScenePainter
         }
     }
 
-    private protected override bool IsDimmed => _map is not null && Dimming.IsNeededFor(_map);
+    private protected override Dimming? DimmingOf(PictureSize size) => _map is not null && Dimming.IsNeededFor(_map)
+        ? new Dimming(_map, new XY((double)_map.Picture.Width / size.Width, (double)_map.Picture.Height / size.Height))
+        : null;
 
-    private protected override (LinearColour Background, Dimming? Dimming) WorkOut(
-        PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering)
+    private protected override LinearColour WorkOut(PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering)
     {
         var black = LinearColour.Of(new Colour(0, 0, 0));
         if (_scene is null || _map is null)
         {
-            return (black, null);
+            return black;
         }
 
         var projection = new LaneProjection(_map, size);
@@ -49,7 +50,6 @@ public sealed class ProjectorPainter : ScenePainter
         }
 
         new ShapeWriter<LanePoint, LanePlane>(projection, builder, mesh, lettering).Write(_scene);
-        var scale = new XY((double)_map.Picture.Width / size.Width, (double)_map.Picture.Height / size.Height);
-        return (black, IsDimmed ? new Dimming(_map, scale) : null);
+        return black;
     }
 }

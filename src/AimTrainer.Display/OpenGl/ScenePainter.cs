@@ -50,8 +50,9 @@ public abstract class ScenePainter : IFramePainter
                 (_builder, _size) = (new CoverageBuilder(size), size);
             }
 
-            _mesh = new PictureMesh(hasOpaque: !IsDimmed);
-            var (background, dimming) = WorkOut(size, _builder, _mesh, _lettering);
+            var dimming = DimmingOf(size);
+            _mesh = new PictureMesh(dimming);
+            var background = WorkOut(size, _builder, _mesh, _lettering);
             renderer.Take(_mesh, background, size, dimming);
             _isNew = false;
         }
@@ -71,10 +72,9 @@ public abstract class ScenePainter : IFramePainter
     /// <summary>What is shown has changed.</summary>
     private protected void Renew() => _isNew = true;
 
-    /// <summary>Whether every pixel is dimmed on its own.</summary>
-    private protected virtual bool IsDimmed => false;
+    /// <summary>What dims the picture along its overlaps; null for nothing.</summary>
+    private protected virtual Dimming? DimmingOf(PictureSize size) => null;
 
     /// <summary>Fills the mesh, and says what it is cleared to.</summary>
-    private protected abstract (LinearColour Background, Dimming? Dimming) WorkOut(
-        PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering);
+    private protected abstract LinearColour WorkOut(PictureSize size, CoverageBuilder builder, PictureMesh mesh, Lettering lettering);
 }

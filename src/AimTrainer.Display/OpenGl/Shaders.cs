@@ -52,14 +52,18 @@ internal static class Shaders
         uniform vec2 uScale;   // pixels of the map in a pixel of this framebuffer
         uniform vec4 uStretch; // from, to, length of the near and of the far overlap, in inches
         float part() {
-            vec2 from = (vec2(gl_FragCoord.x, uSize.y - gl_FragCoord.y) * uScale - uLens.xy) / uLens.z;
-            float bent = length(from);
-            float r = bent;
-            for (int i = 0; i < 5; i++) {
-                float r2 = r * r;
-                r -= (r * (1.0 + r2 * (uTerms.x + r2 * uTerms.y)) - bent) / (1.0 + r2 * (3.0 * uTerms.x + r2 * 5.0 * uTerms.y));
+            vec2 pixel = vec2(gl_FragCoord.x, uSize.y - gl_FragCoord.y) * uScale;
+            if (uTerms != vec2(0.0)) {
+                vec2 from = (pixel - uLens.xy) / uLens.z;
+                float bent = length(from);
+                float r = bent;
+                for (int i = 0; i < 5; i++) {
+                    float r2 = r * r;
+                    r -= (r * (1.0 + r2 * (uTerms.x + r2 * uTerms.y)) - bent) / (1.0 + r2 * (3.0 * uTerms.x + r2 * 5.0 * uTerms.y));
+                }
+                pixel = uLens.xy + from * (bent > 0.0 ? r / bent : 1.0) * uLens.z;
             }
-            vec3 lane = uBack * vec3(uLens.xy + from * (bent > 0.0 ? r / bent : 1.0) * uLens.z, 1.0);
+            vec3 lane = uBack * vec3(pixel, 1.0);
             float down = lane.y / lane.z;
             float near = uStretch.z > 0.0 ? (down - uStretch.x) / uStretch.z : 1.0;
             float far = uStretch.w > 0.0 ? (uStretch.y - down) / uStretch.w : 1.0;

@@ -40,8 +40,8 @@ public sealed class ResultClearedTests
     public void Build_OverheadWithLimit_ShowsTheResultUntilItsTimeIsUp()
     {
         var input = SceneStates.All().Single(state => state.Name == "hit").Overhead with { ResultFor = TimeSpan.FromSeconds(5) };
-        Assert.Contains("0.40", SceneText.Write(OverheadScene.Build(input)), StringComparison.Ordinal);
-        Assert.DoesNotContain("0.40", SceneText.Write(OverheadScene.Build(input with { SinceShot = TimeSpan.FromSeconds(6) })), StringComparison.Ordinal);
+        Assert.Contains("\"0.40\"", SceneText.Write(OverheadScene.Build(input)), StringComparison.Ordinal);
+        Assert.DoesNotContain("\"0.40\"", SceneText.Write(OverheadScene.Build(input with { SinceShot = TimeSpan.FromSeconds(6) })), StringComparison.Ordinal);
     }
 
     [Theory]

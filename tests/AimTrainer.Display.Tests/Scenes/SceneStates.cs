@@ -20,7 +20,11 @@ internal static class SceneStates
 
     private static readonly double[] TenMisses = [0.4, -1.2, 2.1, 0.05, -0.6, 3.4, 1.1, -2.6, 0.9, 0.3];
 
-    public static IReadOnlyList<SceneState> All() =>
+    private static readonly IReadOnlyList<SceneState> Every = Made();
+
+    public static IReadOnlyList<SceneState> All() => Every;
+
+    private static IReadOnlyList<SceneState> Made() =>
     [
         new("idle", SessionSnapshot.Idle(7)),
         new("caution", ScenePlay.Waiting(ScenePlay.Drill([Arrow])).Snapshot),

@@ -4,14 +4,15 @@ namespace AimTrainer.Display;
 
 /// <summary>
 /// How much light a scene gives as a whole, so that no scene dazzles: the mean luminance as a share of all white. An estimate from
-/// above: shapes that overlap are counted each, and a letter as half of its box.
+/// above: shapes that overlap are counted each, and letters with the share of their boxes that digits cover.
 /// </summary>
 public static class SceneLight
 {
-    /// <summary>The most that a scene for a projector may give on the whole lane.</summary>
-    public const double MostOnLane = 0.04;
+    /// <summary>The most that a scene for a projector may give on the whole lane: a twentieth of all white, a choice of ours.</summary>
+    public const double MostOnLane = 0.05;
 
-    private const double InkShare = 0.5;
+    // Measured on digits, the densest of usual text, in the program's own face: Inter Medium and Bold, for boxes as TextRuler gives them.
+    private const double InkShare = 0.36, BoldInkShare = 0.44;
 
     /// <summary>Mean luminance on the lane from the foul line to the head pin, 0 to 1.</summary>
     /// <param name="scene">A projector's scene.</param>
@@ -35,7 +36,7 @@ public static class SceneLight
         Shape<TPoint>.Stroke stroke => (LengthOf(stroke.Points.Select(place).ToList(), stroke.Closed) * stroke.Width) + (Math.PI * stroke.Width * stroke.Width / 4),
         Shape<TPoint>.Ellipse ellipse => Math.PI * ((ellipse.RadiusAcross * ellipse.RadiusAlong)
             - (ellipse.RingWidth > 0 ? Math.Max(0, ellipse.RadiusAcross - ellipse.RingWidth) * Math.Max(0, ellipse.RadiusAlong - ellipse.RingWidth) : 0)),
-        Shape<TPoint>.Writing writing => TextRuler.Width(writing.Text, writing.Size, writing.Bold) * writing.Size * writing.Stretch * InkShare,
+        Shape<TPoint>.Writing writing => TextRuler.Width(writing.Text, writing.Size, writing.Bold) * writing.Size * writing.Stretch * (writing.Bold ? BoldInkShare : InkShare),
         _ => throw new ArgumentException($"unknown shape {shape.GetType().Name}", nameof(shape)),
     };
 

@@ -5,7 +5,7 @@ internal sealed record FigurePanel(double Left, double Top, double Right, double
 {
     public const double Padding = 0.016;
 
-    private const double SmallPitch = 0.064;
+    private const double SmallPitch = 0.064, WordsPitch = 0.0695;
 
     public double InnerLeft => Left + Padding;
 
@@ -26,13 +26,13 @@ internal sealed record FigurePanel(double Left, double Top, double Right, double
     /// <summary>Words instead of a figure, from the top, as many lines as there is room for.</summary>
     public void Words(ScreenInk ink, string title, params ReadOnlySpan<string> texts)
     {
-        var baseline = Top + 0.015 + ScreenInk.Small;
+        var baseline = Top + 0.01 + ScreenInk.Small;
         ink.Write(TextFit.Cut(title, Room, ScreenInk.Small, true), InnerLeft, baseline, ScreenInk.Small, ink.Palette.Text, bold: true);
         foreach (var text in texts)
         {
             foreach (var line in TextFit.Lines(text, Room, ScreenInk.Small, false))
             {
-                baseline += SmallPitch + 0.002;
+                baseline += WordsPitch;
                 if (baseline + (TextRuler.Descent * ScreenInk.Small) > Bottom)
                 {
                     return;

@@ -5,10 +5,10 @@ namespace AimTrainer.Display;
 /// <summary>Writes on the lane: each line so tall along it that the bowler sees letters of natural shape.</summary>
 internal static class LaneWords
 {
-    /// <summary>Seen height of a capital: eight and five times the smallest letter a usual eye can read (5 minutes of arc).</summary>
-    private const double TitleDegrees = 0.66;
+    /// <summary>Seen height of a capital: almost seven and four times the smallest letter a usual eye can read (5 minutes of arc).</summary>
+    private const double TitleDegrees = 0.56;
 
-    private const double SmallDegrees = 0.4;
+    private const double SmallDegrees = 0.34;
     private const double MarginInches = 2, ClearInches = 2.6;
     private const double LineGap = 0.75;
     private const double FarthestFeet = 59;
@@ -110,7 +110,7 @@ internal static class LaneWords
     private static List<LaneLine> Laid(LaneInk ink, IReadOnlyList<string> lines, double far, bool title)
     {
         // Lines of one weight are of one size, that of the widest; the lane is as wide everywhere.
-        var widest = lines.Skip(title ? 1 : 0).Max(line => TextRuler.Width(line, 1, false));
+        var widest = lines.Skip(title ? 1 : 0).Select(line => TextRuler.Width(line, 1, false)).DefaultIfEmpty(1).Max();
         var laid = new List<LaneLine>();
         var top = far;
         for (var i = 0; i < lines.Count; i++)

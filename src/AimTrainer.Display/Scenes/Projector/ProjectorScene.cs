@@ -30,7 +30,7 @@ public static class ProjectorScene
                 break;
             case SessionPhase.Ended:
                 Result(ink, input);
-                LaneWords.Block(ink, ["Session over", "See the screen or your coach."], title: true);
+                LaneWords.Block(ink, ["Session over"], title: true);
                 break;
             default:
                 Throwing(ink, input);
@@ -86,7 +86,7 @@ public static class ProjectorScene
                 LaneWords.Block(ink, [$"Shot {SceneWords.Whole(last.Number)} is in", .. WithheldLines(FeedbackOf(snapshot))], title: false);
                 break;
             case { Shot: not null }:
-                ProjectorResult.Add(ink, last, snapshot.Phase == SessionPhase.Ended ? null : snapshot.Shown, input.ShowsTrail);
+                ProjectorResult.Add(ink, last, snapshot.Phase == SessionPhase.Ended ? null : snapshot.Shown, input.ShowsTrail && snapshot.Phase != SessionPhase.Ended);
                 break;
             default:
                 break;

@@ -9,8 +9,8 @@ namespace AimTrainer.Display;
 /// </summary>
 public static class TextRuler
 {
-    /// <summary>How far below the baseline a letter reaches, in heights of a capital.</summary>
-    public const double Descent = 0.34;
+    /// <summary>How far below the baseline a letter, comma or bracket reaches at most, in heights of a capital.</summary>
+    public const double Descent = 0.3;
 
     /// <summary>How far above the baseline a letter reaches, accents included, in heights of a capital.</summary>
     public const double Ascent = 1.3;
