@@ -161,7 +161,7 @@ public sealed class GlfwWindow : IGlSurface
     private void OnKey(nint window, int key, int scanCode, int action, int modifiers)
     {
         var known = GlfwKeys.From(key);
-        if (known != DisplayKey.None && action != GlfwNames.Release)
+        if (known != ConsoleKey.None && action != GlfwNames.Release)
         {
             _presses.Add(new KeyPress(known, (modifiers & GlfwNames.ModShift) != 0, action == GlfwNames.Repeat));
         }

@@ -56,12 +56,12 @@ public abstract class SessionContent : IWindowContent, IFramePainter
     /// <remarks>Escape closes the window, Backspace clears the result that is shown.</remarks>
     public bool Press(KeyPress press)
     {
-        if (press.Key == DisplayKey.Back)
+        if (press.Key == ConsoleKey.Backspace)
         {
             (_isCleared, _isStale) = (true, true);
         }
 
-        return press.Key != DisplayKey.Leave;
+        return press.Key != ConsoleKey.Escape;
     }
 
     /// <inheritdoc/>

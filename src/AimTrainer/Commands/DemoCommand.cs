@@ -44,8 +44,9 @@ internal static class DemoCommand
             IReadOnlyList<DisplayWish> wishes = displays.Wishes(parsed) is { Count: > 0 } named ? named
                 : interactive && console.PersonReads ? [new DisplayWish(DisplayKind.Overhead, null, true), new DisplayWish(DisplayKind.Projector, null, true)]
                 : [];
+            var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(options.Station), view.Notice);
             await using var windows = await DisplayWindows.OpenAsync(
-                console, parsed.GetValue(options.Station), wishes, DisplayContents.Of(theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
+                console, parsed.GetValue(options.Station), wishes, DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
             windows.Watch(live.Station);
             if (!parsed.GetValue(json))

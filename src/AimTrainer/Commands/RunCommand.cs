@@ -63,10 +63,11 @@ internal static class RunCommand
                 await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
             }
 
-            var contents = DisplayContents.Of(DisplayThemes.Read(parsed.GetValue(displays.Theme)), TimeProvider.System);
+            var theme = DisplayThemes.Read(parsed.GetValue(displays.Theme));
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
+            var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(options.Station), view.Notice);
             await using var windows = await DisplayWindows.OpenAsync(
-                console, parsed.GetValue(options.Station), displays.Wishes(parsed), contents, mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
+                console, parsed.GetValue(options.Station), displays.Wishes(parsed), DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
             if (windows.Problem is { } problem)
             {
                 view.Notice($"{problem}; the session goes on without");

@@ -38,9 +38,9 @@ internal sealed class DisplayPictures : IDisposable
     {
         var news = new DisplayNews(snapshot, null);
         var cleared = sinceShot is null;
-        using var image = kind == DisplayKind.Projector
-            ? _frames.Draw(ProjectorContent.SceneOf(news, sinceShot, cleared, _theme), _map)
-            : _frames.Draw(OverheadContent.SceneOf(news, _surface.Size, sinceShot, cleared, _theme));
+        using var image = kind == DisplayKind.Overhead ? _frames.Draw(OverheadContent.SceneOf(news, _surface.Size, sinceShot, cleared, _theme))
+            : MapCheck.ProblemOf(_map) is { } problem ? _frames.Draw(ProjectorContent.NoMapScene(_surface.Size, _theme, problem))
+            : _frames.Draw(ProjectorContent.SceneOf(news, sinceShot, cleared, _theme), _map);
         using var bytes = new MemoryStream();
         image.SaveAsPng(bytes);
         UserFiles.WriteAllBytes(file, bytes.ToArray());

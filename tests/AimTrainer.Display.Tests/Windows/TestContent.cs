@@ -63,7 +63,7 @@ internal sealed class TestContent : IWindowContent, IFramePainter
 
     public void Placed(WindowPlace place) => Place = place;
 
-    public bool Press(KeyPress press) => press.Key != DisplayKey.Leave;
+    public bool Press(KeyPress press) => press.Key != ConsoleKey.Escape;
 
     public void Paint(PictureSize size)
     {
