@@ -25,6 +25,7 @@ internal static class Program
             "acknowledge" => [AcknowledgeBenchmark.RunAsync],
             "stations" => [() => StationsBenchmark.RunAsync(seconds)],
             "start" => [StartBenchmark.RunAsync],
+            "display" => [() => DisplayBenchmark.RunAsync(seconds)],
             "frame" => [FrameBenchmark.RunAsync],
             _ => [],
         };

@@ -83,6 +83,11 @@ public sealed class DisplayLoop : IDisposable
         while (!stop.IsCancellationRequested && _windows.Count > 0)
         {
             ShowNews();
+            if (ForgetsLostWindows())
+            {
+                break;
+            }
+
             CloseWhatIsDone();
             if (_windows.Count == 0 || stop.IsCancellationRequested)
             {
@@ -91,6 +96,11 @@ public sealed class DisplayLoop : IDisposable
 
             // News that came meanwhile has left an event behind, so this returns at once.
             _system.Glfw.WaitEvents(LongestSleep().TotalSeconds);
+            if (ForgetsLostWindows())
+            {
+                break;
+            }
+
             if (_system.Monitors.OneCameOrWent() || _clock.GetElapsedTime(monitorsLookedAt) >= LookAtMonitorsEvery)
             {
                 monitorsLookedAt = _clock.GetTimestamp();
@@ -108,6 +118,18 @@ public sealed class DisplayLoop : IDisposable
         }
 
         _windows.Clear();
+    }
+
+    /// <summary>Windows of a display that is gone cannot even be closed.</summary>
+    private bool ForgetsLostWindows()
+    {
+        if (_system.IsLost && _windows.Count > 0)
+        {
+            _say($"the display was lost ({string.Join(", ", _windows.Select(shown => shown.Window.Wish.Title))}); whatever else runs here goes on");
+            _windows.Clear();
+        }
+
+        return _system.IsLost;
     }
 
     private void ShowNews()

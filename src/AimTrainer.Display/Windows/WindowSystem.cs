@@ -7,11 +7,12 @@ namespace AimTrainer.Display;
 public sealed class WindowSystem : IDisposable
 {
     private readonly Lock _lock = new();
+    private readonly LostDisplay _lost;
     private bool _ended;
 
-    private WindowSystem(Glfw glfw)
+    private WindowSystem(Glfw glfw, LostDisplay lost)
     {
-        Glfw = glfw;
+        (Glfw, _lost) = (glfw, lost);
         Monitors = new MonitorList(glfw);
     }
 
@@ -19,6 +20,9 @@ public sealed class WindowSystem : IDisposable
     public MonitorList Monitors { get; }
 
     internal Glfw Glfw { get; }
+
+    /// <summary>Whether the display is gone with all its windows: nothing here may be used any more.</summary>
+    internal bool IsLost => _lost.IsLost;
 
     /// <summary>Starts it on the calling thread.</summary>
     public static WindowSystemStart Start() => Start(GlfwLibrary.TryLoad);
@@ -49,7 +53,7 @@ public sealed class WindowSystem : IDisposable
                 null, $"no window: there is no display here ({glfw.TakeError().Words}); start it from a desktop session{GlfwLibrary.WhereDisplaysAreNamed}");
         }
 
-        return new WindowSystemStart(new WindowSystem(glfw), null);
+        return new WindowSystemStart(new WindowSystem(glfw, LostDisplay.Listen(library)), null);
     }
 
     /// <summary>Wakes the loop from whatever thread; nothing once the windows are gone.</summary>
@@ -72,7 +76,10 @@ public sealed class WindowSystem : IDisposable
             if (!_ended)
             {
                 _ended = true;
-                Glfw.Terminate();
+                if (!IsLost)
+                {
+                    Glfw.Terminate();
+                }
             }
         }
     }
