@@ -8,11 +8,16 @@ namespace AimTrainer.Display;
 /// </summary>
 internal sealed unsafe class LostDisplay
 {
-    // Xlib calls it for as long as the process lives.
-    private readonly ExitHandler _handler;
+    // Xlib calls both for as long as its display is open: first the one that reports, then the one that would end the process. The
+    // reporter that Xlib brings along ends it too (seen with libX11 1.8.4), so both have to be ours.
+    private readonly ReportHandler _report;
+    private readonly ExitHandler _exit;
     private volatile bool _isLost;
 
-    private LostDisplay() => _handler = (_, _) => _isLost = true;
+    private LostDisplay() => (_report, _exit) = (_ => 0, (_, _) => _isLost = true);
+
+    [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
+    private delegate int ReportHandler(nint display);
 
     [UnmanagedFunctionPointer(CallingConvention.Cdecl)]
     private delegate void ExitHandler(nint display, nint data);
@@ -26,10 +31,12 @@ internal sealed unsafe class LostDisplay
     {
         var lost = new LostDisplay();
         if (OperatingSystem.IsLinux() && NativeLibrary.TryGetExport(glfw, "glfwGetX11Display", out var getDisplay)
-            && NativeLibrary.TryLoad("libX11.so.6", out var xlib) && NativeLibrary.TryGetExport(xlib, "XSetIOErrorExitHandler", out var setHandler)
+            && NativeLibrary.TryLoad("libX11.so.6", out var xlib) && NativeLibrary.TryGetExport(xlib, "XSetIOErrorExitHandler", out var setExit)
+            && NativeLibrary.TryGetExport(xlib, "XSetIOErrorHandler", out var setReport)
             && ((delegate* unmanaged[Cdecl]<nint>)getDisplay)() is not 0 and var display)
         {
-            ((delegate* unmanaged[Cdecl]<nint, nint, nint, void>)setHandler)(display, Marshal.GetFunctionPointerForDelegate(lost._handler), 0);
+            ((delegate* unmanaged[Cdecl]<nint, nint, nint, void>)setExit)(display, Marshal.GetFunctionPointerForDelegate(lost._exit), 0);
+            ((delegate* unmanaged[Cdecl]<nint, nint>)setReport)(Marshal.GetFunctionPointerForDelegate(lost._report));
         }
 
         return lost;
