@@ -2,11 +2,14 @@ using AimTrainer.Calibration;
 
 namespace AimTrainer.Display.Tests;
 
-/// <summary>What is drawn through EGL lies where the map says.</summary>
+/// <summary>
+/// What is drawn through EGL lies where the map says. Asked for are 0.15 pixels and 1 % of area; the renderer is exact by its making, so it is
+/// held to a third and a fifth of that.
+/// </summary>
 public sealed class OpenGlAccuracyTests
 {
-    private const double Pixels = 0.15;
-    private const double Share = 0.01;
+    private const double Pixels = 0.05;
+    private const double Share = 0.002;
 
     public static TheoryData<string> Maps() => new(OpenGlSamples.Maps.Keys);
 

@@ -12,6 +12,7 @@ internal sealed class OpenGlLight
     {
         (Width, Height) = (image.Width, image.Height);
         _light = new double[Width, Height];
+        var byByte = Enumerable.Range(0, 256).Select(value => OfByte((byte)value)).ToArray();
         image.ProcessPixelRows(rows =>
         {
             for (var y = 0; y < Height; y++)
@@ -19,7 +20,7 @@ internal sealed class OpenGlLight
                 var row = rows.GetRowSpan(y);
                 for (var x = 0; x < Width; x++)
                 {
-                    _light[x, y] = OfByte(row[x].G);
+                    _light[x, y] = byByte[row[x].G];
                 }
             }
         });

@@ -1,9 +1,9 @@
 namespace AimTrainer.Display;
 
-/// <summary>Cuts curves into straight pieces so short that none is further than 0.02 pixels from the curve, where it will be drawn.</summary>
+/// <summary>Cuts curves into straight pieces so short that none is further than 0.005 pixels from the curve, where it will be drawn.</summary>
 internal sealed class CurveCutter(IProjection projection)
 {
-    private const double Tolerance = 0.02;
+    private const double Tolerance = 0.005;
     private const int MostHalvings = 7;
 
     /// <summary>Adds the curve's points from its start to before its end.</summary>
