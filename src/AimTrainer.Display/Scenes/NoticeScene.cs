@@ -11,7 +11,7 @@ public static class NoticeScene
     /// <param name="why">Why there is no map, in a sentence; null when it was never made.</param>
     public static Scene<ScreenPoint> Uncalibrated(double aspect, Theme theme, string? why = null) => Build(
         aspect, theme, "No target: not calibrated",
-        [why ?? "This projector has not been told where the lane is.", "Calibrate it from behind the foul line.", "Nobody walks on the lane; nobody looks into the beam."]);
+        [why ?? "This projector has not been told where the lane is.", "From behind the foul line: aimtrainer calibrate", "Nobody walks on the lane; nobody looks into the beam."]);
 
     /// <summary>A message.</summary>
     /// <param name="aspect">The picture's width in picture heights, 1 to 4.</param>

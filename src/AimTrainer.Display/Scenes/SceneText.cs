@@ -31,15 +31,15 @@ public static class SceneText
 
     private static string Line<TPoint>(Shape<TPoint> shape, Func<TPoint, string> point)
         where TPoint : struct => shape switch
-    {
-        Shape<TPoint>.Polygon polygon => $"polygon {string.Join(' ', polygon.Corners.Select(point))}",
-        Shape<TPoint>.Stroke stroke => $"stroke {Number(stroke.Width)}{(stroke.Closed ? " closed" : "")} {string.Join(' ', stroke.Points.Select(point))}",
-        Shape<TPoint>.Ellipse ellipse => $"ellipse {point(ellipse.Centre)} {Number(ellipse.RadiusAcross)} x {Number(ellipse.RadiusAlong)}"
-            + (ellipse.RingWidth > 0 ? $" ring {Number(ellipse.RingWidth)}" : ""),
-        Shape<TPoint>.Writing writing => $"writing \"{writing.Text}\" {point(writing.Anchor)} {writing.Align.ToString().ToLowerInvariant()} {Number(writing.Size)}"
-            + (writing.Bold ? " bold" : "") + (writing.Stretch != 1 ? $" stretch {Number(writing.Stretch)}" : ""),
-        _ => throw new ArgumentException($"unknown shape {shape.GetType().Name}", nameof(shape)),
-    };
+        {
+            Shape<TPoint>.Polygon polygon => $"polygon {string.Join(' ', polygon.Corners.Select(point))}",
+            Shape<TPoint>.Stroke stroke => $"stroke {Number(stroke.Width)}{(stroke.Closed ? " closed" : "")} {string.Join(' ', stroke.Points.Select(point))}",
+            Shape<TPoint>.Ellipse ellipse => $"ellipse {point(ellipse.Centre)} {Number(ellipse.RadiusAcross)} x {Number(ellipse.RadiusAlong)}"
+                + (ellipse.RingWidth > 0 ? $" ring {Number(ellipse.RingWidth)}" : ""),
+            Shape<TPoint>.Writing writing => $"writing \"{writing.Text}\" {point(writing.Anchor)} {writing.Align.ToString().ToLowerInvariant()} {Number(writing.Size)}"
+                + (writing.Bold ? " bold" : "") + (writing.Stretch != 1 ? $" stretch {Number(writing.Stretch)}" : ""),
+            _ => throw new ArgumentException($"unknown shape {shape.GetType().Name}", nameof(shape)),
+        };
 
     private static string Pair(double x, double y) => $"({Number(x)}, {Number(y)})";
 

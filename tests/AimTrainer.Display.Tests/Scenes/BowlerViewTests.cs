@@ -11,7 +11,7 @@ public sealed class BowlerViewTests
     {
         // An eye 5 ft up sees a point 5 ft before it 45 degrees down, and one 5√3 ft before it 30 degrees down.
         var view = new BowlerView(Feet.FromFeet(5), Feet.FromFeet(0));
-        Assert.Equal(15, view.SeenHeight(Feet.FromFeet(5), Feet.FromFeet(5 * Math.Sqrt(3))).Value, 9);
+        Assert.Equal(15, view.SeenHeight(Feet.FromFeet(5), Feet.FromFeet(5 * Math.Sqrt(3))).Value, 1e-9);
     }
 
     [Fact]
@@ -22,7 +22,7 @@ public sealed class BowlerViewTests
             double[] one = [half, view.Behind.Value + down, -view.EyeHeight.Value];
             double[] other = [-half, view.Behind.Value + down, -view.EyeHeight.Value];
             var cosine = one.Zip(other, (a, b) => a * b).Sum() / one.Sum(a => a * a);
-            Assert.Equal(Math.Acos(cosine) * 180 / Math.PI, view.SeenWidth(Inches.FromInches(inches), Feet.FromFeet(down)).Value, 6);
+            Assert.Equal(Math.Acos(cosine) * 180 / Math.PI, view.SeenWidth(Inches.FromInches(inches), Feet.FromFeet(down)).Value, 1e-6);
         },
         iter: 300);
 
@@ -31,7 +31,7 @@ public sealed class BowlerViewTests
         (view, down, seen) =>
         {
             var half = view.LengthSeenUnder(Degrees.FromDegrees(seen), Feet.FromFeet(down)).Value / 24;
-            Assert.Equal(seen, view.SeenHeight(Feet.FromFeet(down - half), Feet.FromFeet(down + half)).Value, 9);
+            Assert.Equal(seen, view.SeenHeight(Feet.FromFeet(down - half), Feet.FromFeet(down + half)).Value, 1e-9);
         },
         iter: 300);
 
@@ -63,10 +63,10 @@ public sealed class BowlerViewTests
             var wide = BowlerView.Default.SeenWidth(lane.InchesOf(target.Width), target.Distance).Value;
             var high = BowlerView.Default.SeenHeight(near, far).Value;
 
-            Assert.Equal(2 * feet, near.Value + far.Value, 9);
+            Assert.Equal(2 * feet, near.Value + far.Value, 1e-9);
             if (far.Value - near.Value > 0.5 + 1e-9)
             {
-                Assert.Equal(Math.Clamp(0.8 * wide, 0.14, 0.35), high, 6);
+                Assert.Equal(Math.Clamp(0.8 * wide, 0.14, 0.35), high, 1e-6);
             }
             else
             {
@@ -102,7 +102,7 @@ public sealed class BowlerViewTests
         var (near, far) = TargetLength.SpanOf(
             new Target(Board.LaneCentre, BoardOffset.FromBoards(3), Feet.FromFeet(feet)), LaneProfileReader.Default, BowlerView.Default);
         Assert.InRange(near.Value, -0.25, feet);
-        Assert.Equal(2 * feet, near.Value + far.Value, 9);
+        Assert.Equal(2 * feet, near.Value + far.Value, 1e-9);
         Assert.InRange(far.Value - near.Value, 0.5, 0.6);
     }
 

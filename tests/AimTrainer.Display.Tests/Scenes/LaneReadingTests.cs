@@ -1,4 +1,5 @@
 using AimTrainer.Domain;
+using CsCheck;
 
 namespace AimTrainer.Display.Tests;
 
@@ -38,6 +39,29 @@ public sealed class LaneReadingTests
                 Assert.InRange(view.SeenHeight(writing.Anchor.Down, far).Value, 2 * 5 / 60.0, 2);
             }
         }
+    }
+
+    [Fact]
+    public void Build_AnyShotAtAnyTargets_WordsStayOnTheLaneAndApart()
+    {
+        string[] feedback =
+        [
+            """{ "when": "every" }""", """{ "when": "every", "says": "side" }""", """{ "when": "every", "says": "hit" }""", """{ "when": "outside" }""", """{ "when": "none" }""",
+        ];
+        Gen.Select(Gen.Int[2, 38].Array[1, 4], Gen.Int[1, 20], Gen.Int[1, 40], Gen.Int[1, 9], Gen.Int[-300, 300].Array[4], Gen.Int[0, feedback.Length - 1], Gen.Bool).Sample(
+            (boards, width, feet, apart, misses, told, left) =>
+            {
+                var targets = boards.Select((board, i) => ScenePlay.Target($"t{i}", board, Math.Min(56, feet) + (i * Math.Min(apart, 6) * 0.75), width)).ToArray();
+                var block = ScenePlay.Block(
+                    targets.Length == 1 ? targets[0] : ScenePlay.Line(targets),
+                    $$""" "feedback": {{feedback[told]}}, "until": { "shots": 20 } """);
+                var play = ScenePlay.Begun(left ? Hand.Left : Hand.Right, block).ThrowAt(true, [.. misses.Select(miss => (double?)(miss / 100.0))]);
+                var scene = ProjectorScene.Build(new SceneState("", play.Snapshot).Projector);
+                var boxes = scene.Shapes.OfType<Shape<LanePoint>.Writing>().Select(WritingBox.Of).ToList();
+                Assert.All(boxes, box => Assert.True(box.Left >= -41.5 && box.Right <= 0 && box.Top >= -62 && box.Bottom <= 0, $"{box}"));
+                WritingBox.AssertApart(boxes);
+            },
+            iter: 300);
     }
 
     private static IEnumerable<WritingBox> Targets(SceneState state, LaneProfile lane) => state.Snapshot.Shown!.Targets.Select(shown =>

@@ -51,7 +51,10 @@ public sealed class OverheadReadingTests
                 Shape<ScreenPoint>.Polygon polygon => polygon.Corners,
                 Shape<ScreenPoint>.Stroke stroke => stroke.Points,
                 Shape<ScreenPoint>.Ellipse ellipse =>
-                    [new(ellipse.Centre.X - ellipse.RadiusAcross, ellipse.Centre.Y - ellipse.RadiusAlong), new(ellipse.Centre.X + ellipse.RadiusAcross, ellipse.Centre.Y + ellipse.RadiusAlong)],
+                [
+                    new(ellipse.Centre.X - ellipse.RadiusAcross, ellipse.Centre.Y - ellipse.RadiusAlong),
+                    new(ellipse.Centre.X + ellipse.RadiusAcross, ellipse.Centre.Y + ellipse.RadiusAlong),
+                ],
                 _ => [],
             };
             Assert.All(points, point => Assert.True(point.X >= 0 && point.X <= aspect && point.Y is >= 0 and <= 1, $"{shape}"));

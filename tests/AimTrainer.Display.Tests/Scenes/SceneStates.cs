@@ -18,6 +18,8 @@ internal static class SceneStates
         """ "showsNext": true """,
         """{ "kind": "walk", "to": { "board": 20 }, "moveBoards": 2, "everyShots": 1 }""");
 
+    private const string Caution = "Keep the approach dry; test the slide; wipe the ball before every throw; rest between games.";
+
     private static readonly double[] TenMisses = [0.4, -1.2, 2.1, 0.05, -0.6, 3.4, 1.1, -2.6, 0.9, 0.3];
 
     private static readonly IReadOnlyList<SceneState> Every = Made();
@@ -29,7 +31,7 @@ internal static class SceneStates
         new("idle", SessionSnapshot.Idle(7)),
         new("caution", ScenePlay.Waiting(ScenePlay.Drill([Arrow])).Snapshot),
         new("caution-long", ScenePlay.Waiting(ScenePlay.Drill(
-            [Arrow], "A drill with a title as long as eighty", string.Join(", ", Enumerable.Repeat("\"Keep the approach dry; test the slide; wipe the ball before every throw; rest between games.\"", 4)))).Snapshot),
+            [Arrow], "A drill with a title as long as eighty", string.Join(", ", Enumerable.Repeat($"\"{Caution}\"", 4)))).Snapshot),
         new("target", ScenePlay.Begun(Arrow).Snapshot),
         new("target-left-hand", ScenePlay.Begun(Hand.Left, Arrow).Snapshot),
         new("target-one-board-far", ScenePlay.Begun(ScenePlay.Block(ScenePlay.Target("finish", 6.5, 45.5, 1))).Snapshot),

@@ -1,4 +1,7 @@
 using System.Text;
+using CsCheck;
+using SixLabors.ImageSharp.ColorSpaces;
+using SixLabors.ImageSharp.ColorSpaces.Conversion;
 
 namespace AimTrainer.Display.Tests;
 
@@ -78,6 +81,42 @@ public sealed class ThemeTests
         Assert.Equal(l, seen.Lightness, 0.02);
         Assert.Equal(a, seen.GreenRed, 0.02);
         Assert.Equal(b, seen.BlueYellow, 0.02);
+    }
+
+    [Fact]
+    public void SeenColour_AnyColour_AgreesWithAReferenceLibrary()
+    {
+        // Source: ImageSharp's conversion of sRGB to CIE L*a*b* under D65. Its matrices have other last digits.
+        var converter = new ColorSpaceConverter(new ColorSpaceConverterOptions { TargetLabWhitePoint = Illuminants.D65 });
+        Gen.Select(Gen.Byte, Gen.Byte, Gen.Byte).Sample(
+            (red, green, blue) =>
+            {
+                var lab = converter.ToCieLab(new Rgb(red / 255f, green / 255f, blue / 255f, RgbWorkingSpaces.SRgb));
+                var seen = SeenColour.Of(new Colour(red, green, blue), Vision.Usual);
+                Assert.InRange(seen.DifferenceTo(new SeenColour(lab.L, lab.A, lab.B)), 0, 0.1);
+            },
+            iter: 500);
+    }
+
+    [Theory]
+    [InlineData(Vision.WithoutLong, 0xb87d00, 146, 128, 0)]
+    [InlineData(Vision.WithoutLong, 0x3fc8f5, 175, 196, 247)]
+    [InlineData(Vision.WithoutLong, 0x50b478, 180, 167, 116)]
+    [InlineData(Vision.WithoutLong, 0xc83c3c, 100, 92, 59)]
+    [InlineData(Vision.WithoutMiddle, 0xb87d00, 160, 142, 10)]
+    [InlineData(Vision.WithoutMiddle, 0x3fc8f5, 151, 178, 245)]
+    [InlineData(Vision.WithoutMiddle, 0x50b478, 166, 157, 124)]
+    [InlineData(Vision.WithoutMiddle, 0xc83c3c, 135, 122, 55)]
+    [InlineData(Vision.WithoutShort, 0xb87d00, 201, 109, 106)]
+    [InlineData(Vision.WithoutShort, 0x6f7d99, 100, 131, 134)]
+    [InlineData(Vision.WithoutShort, 0x50b478, 50, 178, 164)]
+    [InlineData(Vision.WithoutShort, 0xc83c3c, 220, 12, 62)]
+    public void SeenColour_Dichromat_IsWhatABrowserShows(Vision vision, int colour, byte red, byte green, byte blue)
+    {
+        // Source: pixels of pages of one colour in Chromium with Emulation.setEmulatedVisionDeficiency (protanopia, deuteranopia,
+        // tritanopia) of its DevTools protocol, which uses the same paper; read from screenshots. Off by what 8 bits round away.
+        var ours = SeenColour.Of(new Colour((byte)(colour >> 16), (byte)(colour >> 8), (byte)colour), vision);
+        Assert.InRange(ours.DifferenceTo(SeenColour.Of(new Colour(red, green, blue), Vision.Usual)), 0, 1.5);
     }
 
     [Fact]

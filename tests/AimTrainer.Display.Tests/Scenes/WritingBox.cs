@@ -20,7 +20,11 @@ internal sealed record WritingBox(string Text, double Left, double Top, double R
         var tall = writing.Size * writing.Stretch / 12;
         var left = -writing.Anchor.Across.Value - (writing.Align switch { TextAlign.Left => 0, TextAlign.Middle => width / 2, _ => width });
         return new WritingBox(
-            writing.Text, left, -writing.Anchor.Down.Value - (TextRuler.Above(writing.Text) * tall), left + width, -writing.Anchor.Down.Value + (TextRuler.Below(writing.Text) * tall));
+            writing.Text,
+            left,
+            -writing.Anchor.Down.Value - (TextRuler.Above(writing.Text) * tall),
+            left + width,
+            -writing.Anchor.Down.Value + (TextRuler.Below(writing.Text) * tall));
     }
 
     public bool Overlaps(WritingBox other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;

@@ -31,14 +31,14 @@ public static class SceneLight
 
     private static double Area<TPoint>(Shape<TPoint> shape, Func<TPoint, (double X, double Y)> place)
         where TPoint : struct => shape switch
-    {
-        Shape<TPoint>.Polygon polygon => AreaOf(polygon.Corners.Select(place).ToList()),
-        Shape<TPoint>.Stroke stroke => (LengthOf(stroke.Points.Select(place).ToList(), stroke.Closed) * stroke.Width) + (Math.PI * stroke.Width * stroke.Width / 4),
-        Shape<TPoint>.Ellipse ellipse => Math.PI * ((ellipse.RadiusAcross * ellipse.RadiusAlong)
-            - (ellipse.RingWidth > 0 ? Math.Max(0, ellipse.RadiusAcross - ellipse.RingWidth) * Math.Max(0, ellipse.RadiusAlong - ellipse.RingWidth) : 0)),
-        Shape<TPoint>.Writing writing => TextRuler.Width(writing.Text, writing.Size, writing.Bold) * writing.Size * writing.Stretch * (writing.Bold ? BoldInkShare : InkShare),
-        _ => throw new ArgumentException($"unknown shape {shape.GetType().Name}", nameof(shape)),
-    };
+        {
+            Shape<TPoint>.Polygon polygon => AreaOf(polygon.Corners.Select(place).ToList()),
+            Shape<TPoint>.Stroke stroke => (LengthOf(stroke.Points.Select(place).ToList(), stroke.Closed) * stroke.Width) + (Math.PI * stroke.Width * stroke.Width / 4),
+            Shape<TPoint>.Ellipse ellipse => Math.PI * ((ellipse.RadiusAcross * ellipse.RadiusAlong)
+                - (ellipse.RingWidth > 0 ? Math.Max(0, ellipse.RadiusAcross - ellipse.RingWidth) * Math.Max(0, ellipse.RadiusAlong - ellipse.RingWidth) : 0)),
+            Shape<TPoint>.Writing writing => TextRuler.Width(writing.Text, writing.Size, writing.Bold) * writing.Size * writing.Stretch * (writing.Bold ? BoldInkShare : InkShare),
+            _ => throw new ArgumentException($"unknown shape {shape.GetType().Name}", nameof(shape)),
+        };
 
     private static double AreaOf(List<(double X, double Y)> corners)
     {

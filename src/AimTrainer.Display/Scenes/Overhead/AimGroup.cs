@@ -1,4 +1,3 @@
-using System.Globalization;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Display;
@@ -9,7 +8,7 @@ internal static class AimGroup
     public static void Add(ScreenInk ink, FigurePanel panel, Aim aim)
     {
         panel.Ground(ink);
-        var boards = aim.Targets.AsEnumerable().Select(target => target.Target.Centre.Boards.ToString("0.##", CultureInfo.InvariantCulture)).ToList();
+        var boards = aim.Targets.AsEnumerable().Select(target => SceneWords.Short(target.Target.Centre.Boards)).ToList();
         var widths = aim.Targets.AsEnumerable().Select(target => target.Target.Width).ToList();
         if (!aim.IsLine)
         {
@@ -27,7 +26,7 @@ internal static class AimGroup
         var each = string.Join(" and ", widths.Select(width => SceneWords.Short(width.Boards)));
         if (fits)
         {
-            panel.Below(ink, $"through both boards, {each} wide".Replace("both", widths.Count > 2 ? "all" : "both", StringComparison.Ordinal), $"{each} boards wide", $"{each} wide");
+            panel.Below(ink, $"{each} boards wide", $"{each} wide");
         }
         else
         {

@@ -73,7 +73,26 @@ public static class OverheadScene
         layout.Aim.Ground(ink);
         layout.Aim.Main(ink, 0, ink.Palette.Text, $"Lane {SceneWords.Whole(station)}", SceneWords.Whole(station));
         layout.Aim.Below(ink, "ready for a session", "ready");
-        layout.Lower.Ground(ink);
-        layout.Lower.Words(ink, "Aim. Throw. See.", "A target on the lane, and after each shot where the ball crossed it.", "Ask at the desk to begin.");
+        AttractWords(ink, layout.Lower);
+    }
+
+    private static void AttractWords(ScreenInk ink, FigurePanel panel)
+    {
+        const double Size = 0.09, Pitch = 0.138, Icon = 0.04, Indent = 0.13;
+        panel.Ground(ink);
+        var baseline = panel.Top + 0.03 + Size;
+        var x = panel.InnerLeft + Icon + 0.01;
+        ink.Box(x - (0.8 * Icon), baseline - Size, x + (0.8 * Icon), baseline, ink.Palette.Target);
+        ink.Write("Aim.", panel.InnerLeft + Indent, baseline, Size, ink.Palette.Text, bold: true);
+        baseline += Pitch;
+        ink.Add(new Shape<ScreenPoint>.Stroke(
+            [new(x + (0.4 * Icon), baseline), new(x - (0.5 * Icon), baseline - (0.55 * Size)), new(x + (0.1 * Icon), baseline - Size)], 0.008, ink.Palette.Trail));
+        ink.Write("Throw.", panel.InnerLeft + Indent, baseline, Size, ink.Palette.Text, bold: true);
+        baseline += Pitch;
+        ink.Sign(true, x, baseline - (Size / 2), Icon);
+        ink.Write("See.", panel.InnerLeft + Indent, baseline, Size, ink.Palette.Text, bold: true);
+        ink.Write(
+            TextFit.First(panel.Room, ScreenInk.Small, false, "Ask at the desk for a session.", "Ask at the desk."),
+            panel.InnerLeft, panel.Bottom - 0.032, ScreenInk.Small, ink.Palette.Quiet);
     }
 }

@@ -122,7 +122,8 @@ internal static class ShotGroup
         var text = TextFit.First(panel.Room - SignRoom - ArrowRoom, ScreenInk.Main, true, figure, shorter);
         var x = panel.InnerLeft + SignRoom + (left ? ArrowRoom : 0);
         ink.Write(text, x, panel.MainBaseline, ScreenInk.Main, ink.Palette.Text, bold: true);
-        var (tip, foot) = left ? (x - ArrowRoom + 0.008, x - 0.014) : (x + TextRuler.Width(text, ScreenInk.Main, true) + ArrowRoom, x + TextRuler.Width(text, ScreenInk.Main, true) + 0.014);
+        var end = x + TextRuler.Width(text, ScreenInk.Main, true);
+        var (tip, foot) = left ? (x - ArrowRoom + 0.008, x - 0.014) : (end + ArrowRoom, end + 0.014);
         var y = panel.MainBaseline - (ScreenInk.Main / 2);
         ink.Polygon(ink.Palette.Text, (tip, y), (foot, y - 0.04), (foot, y + 0.04));
     }

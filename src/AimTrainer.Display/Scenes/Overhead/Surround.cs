@@ -34,13 +34,16 @@ internal static class Surround
             _ => SceneWords.Throw(snapshot.NextNumber, snapshot.Shown is { IsLine: true }),
         };
         var shots = snapshot.Block?.Until.Shots;
-        var progress = snapshot.Block is null ? "" : shots is { } of ? $"{SceneWords.Whole(snapshot.Throws)} of {SceneWords.Whole(of)}" : $"{SceneWords.Whole(snapshot.Throws)} thrown";
-        Pair(ink, layout, OverheadLayout.HeadBaseline, ink.Palette.Text, bold: true, progress, now, snapshot.Phase == SessionPhase.Throwing ? $"Throw shot {SceneWords.Whole(snapshot.NextNumber)}" : now);
+        var thrown = SceneWords.Whole(snapshot.Throws);
+        var progress = snapshot.Block is null ? "" : shots is { } of ? $"{thrown} of {SceneWords.Whole(of)}" : $"{thrown} thrown";
+        var shorter = snapshot.Phase == SessionPhase.Throwing ? $"Throw shot {SceneWords.Whole(snapshot.NextNumber)}" : now;
+        Pair(ink, layout, OverheadLayout.HeadBaseline, ink.Palette.Text, bold: true, progress, now, shorter);
         if (shots is { } all)
         {
             var share = Math.Clamp((double)snapshot.Throws / all, 0, 1);
             ink.Box(OverheadLayout.Left, OverheadLayout.ProgressTop, layout.Right, OverheadLayout.ProgressTop + 0.008, ink.Palette.Panel);
-            ink.Box(OverheadLayout.Left, OverheadLayout.ProgressTop, OverheadLayout.Left + ((layout.Right - OverheadLayout.Left) * share), OverheadLayout.ProgressTop + 0.008, ink.Palette.Target);
+            var reached = OverheadLayout.Left + ((layout.Right - OverheadLayout.Left) * share);
+            ink.Box(OverheadLayout.Left, OverheadLayout.ProgressTop, reached, OverheadLayout.ProgressTop + 0.008, ink.Palette.Target);
         }
     }
 

@@ -67,7 +67,9 @@ public sealed record BowlerView
         }
 
         var (h, t, reach) = (EyeHeight.Value, Math.Tan(seen.Value * Math.PI / 180), DistanceTo(middle));
-        return Inches.FromInches(24 * (Math.Sqrt((h * h) + (t * t * reach * reach)) - h) / t);
+
+        // The formula above, multiplied out so that no two nearly equal numbers are taken from each other.
+        return Inches.FromInches(24 * t * reach * reach / (Math.Sqrt((h * h) + (t * t * reach * reach)) + h));
     }
 
     /// <summary>How long a thing along the lane must be to look as high as it looks wide.</summary>

@@ -5,7 +5,7 @@ namespace AimTrainer.Display;
 /// <summary>What came of the last shot, on the lane: no more than was told. A hit is a full disc, a miss an open diamond, a side alone a wedge.</summary>
 internal static class ProjectorResult
 {
-    private const double SignInches = 1.5, TickBoards = 0.12, TrailInches = 0.45, SeenInches = 0.7;
+    private const double SignInches = 1.3, TickBoards = 0.12, TrailInches = 0.45, SeenInches = 0.7;
     private const byte TrailOpacity = 170;
 
     public static void Add(LaneInk ink, LastShot last, Aim? shown, bool trail)
@@ -56,8 +56,8 @@ internal static class ProjectorResult
             var at = place.Centre + miss;
             var (near, far) = TargetLength.SpanOf(place, ink.Lane, ink.View);
             var half = BoardOffset.FromBoards(TickBoards);
-            ink.Box(at - half, at + half, near, far, ink.Palette.Text);
             Sign(ink, held, ink.At(at, place.Distance));
+            ink.Box(at - half, at + half, near, far, ink.Palette.Text);
             LaneWords.By(ink, SceneWords.Miss(miss, ink.Hand), place, at);
         }
         else if (told.Side is { } side)
@@ -121,7 +121,8 @@ internal static class ProjectorResult
         var seen = ShotWay.Of(shot);
         if (seen.Count > 1)
         {
-            ink.Add(new Shape<LanePoint>.Stroke(seen.Select(crossing => ink.At(crossing.Board, crossing.Distance)).ToValueList(), TrailInches, ink.Palette.Trail with { Alpha = TrailOpacity }));
+            var places = seen.Select(crossing => ink.At(crossing.Board, crossing.Distance)).ToValueList();
+            ink.Add(new Shape<LanePoint>.Stroke(places, TrailInches, ink.Palette.Trail with { Alpha = TrailOpacity }));
         }
 
         foreach (var crossing in seen)
