@@ -24,7 +24,8 @@ internal sealed record ThrownPicture(ProjectorMap Map)
             var back = (chance.Between(-10, 15) + from) * 12;
             var middle = (from + ((to - from) * chance.Between(0.2, 0.5))) * 12;
             var roll = chance.Index(4) switch { 0 => Math.PI / 2, 1 => -Math.PI / 2, 2 => Math.PI, _ => 0 } + chance.Between(-0.2, 0.2);
-            var picture = Of(aside, back, up, middle, roll, chance.Between(1.2, 4) * FullHd.Width, lens, new LaneStretch(Feet.FromFeet(from), Feet.FromFeet(to), Feet.FromFeet(0), Feet.FromFeet(0)));
+            var stretch = new LaneStretch(Feet.FromFeet(from), Feet.FromFeet(to), default, default);
+            var picture = Of(aside, back, up, middle, roll, chance.Between(1.2, 4) * FullHd.Width, lens, stretch);
             if (picture.LitShare() > 0.4)
             {
                 return picture;

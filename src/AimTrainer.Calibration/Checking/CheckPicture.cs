@@ -55,11 +55,14 @@ public static class CheckPicture
         var across = LaneScale.InchesOf(board, lane.Width);
         var (from, to) = (Math.Max(stretch.From.Value, 0), Math.Min(stretch.To.Value, LaneProfile.HeadPin.Value));
         var whole = Math.Max((int)Math.Ceiling(to - from), 1);
-        return new CheckLine(kind, label, Enumerable.Range(0, whole + 1).Select(i => new LanePoint(Inches.FromInches(across), Feet.FromFeet(from + ((to - from) * i / whole)))).ToValueList());
+        var points = Enumerable.Range(0, whole + 1).Select(i => new LanePoint(Inches.FromInches(across), Feet.FromFeet(from + ((to - from) * i / whole))));
+        return new CheckLine(kind, label, points.ToValueList());
     }
 
     private static CheckLine Across(CheckLineKind kind, string label, double feet, LaneProfile lane) => new(
-        kind, label, Enumerable.Range(0, LaneProfile.BoardCount + 1).Select(i => new LanePoint(Inches.FromInches(lane.Width.Value * i / LaneProfile.BoardCount), Feet.FromFeet(feet))).ToValueList());
+        kind, label,
+        Enumerable.Range(0, LaneProfile.BoardCount + 1)
+            .Select(i => new LanePoint(Inches.FromInches(lane.Width.Value * i / LaneProfile.BoardCount), Feet.FromFeet(feet))).ToValueList());
 
     private static IEnumerable<CheckLine> Mark(LaneMarker marker, LaneProfile lane)
     {
@@ -76,8 +79,9 @@ public static class CheckPicture
                     ]),
                 ];
             case MarkerKind.Dot:
-                var round = Enumerable.Range(0, DotSides + 1).Select(i => 2 * Math.PI * (i % DotSides) / DotSides);
-                return [new CheckLine(CheckLineKind.Dot, "", round.Select(turn => Point(across + (DotRadius * Math.Cos(turn)), down + (DotRadius * Math.Sin(turn)))).ToValueList())];
+                var round = Enumerable.Range(0, DotSides + 1).Select(i => 2 * Math.PI * (i % DotSides) / DotSides)
+                    .Select(turn => Point(across + (DotRadius * Math.Cos(turn)), down + (DotRadius * Math.Sin(turn))));
+                return [new CheckLine(CheckLineKind.Dot, "", round.ToValueList())];
             default:
                 return
                 [

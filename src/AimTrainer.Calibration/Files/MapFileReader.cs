@@ -49,8 +49,16 @@ public static class MapFileReader
         Check(file, map, inches);
         return new SavedMap
         {
-            Place = place, Monitor = monitor, SavedAt = savedAt, Map = map, LaneWidth = Inches.FromInches(inches), DistortionTerms = terms, Marks = marks,
-            RmsPixels = rms, WorstPixels = worst, LeaveOneOutPixels = left,
+            Place = place,
+            Monitor = monitor,
+            SavedAt = savedAt,
+            Map = map,
+            LaneWidth = Inches.FromInches(inches),
+            DistortionTerms = terms,
+            Marks = marks,
+            RmsPixels = rms,
+            WorstPixels = worst,
+            LeaveOneOutPixels = left,
         };
     }
 

@@ -28,7 +28,8 @@ public static class MarksFileReader
         var width = Inches.FromInches(
             file.OptionalNumber("laneWidthInches", LaneProfile.NarrowestWidth.Value, LaneProfile.WidestWidth.Value) ?? LaneProfileReader.Default.Width.Value);
         var stretch = PictureParts.Stretch(file.OptionalObject("stretch"));
-        var read = (file.Objects("marks", 0, PictureParts.MostMarks, "marks") ?? []).Select(mark => (mark.Place, Mark: PictureParts.Mark(mark, width))).Where(one => one.Mark is not null).ToList();
+        var read = (file.Objects("marks", 0, PictureParts.MostMarks, "marks") ?? [])
+            .Select(mark => (mark.Place, Mark: PictureParts.Mark(mark, width))).Where(one => one.Mark is not null).ToList();
         file.Done();
         return new MarksFile(picture, width, stretch, read.Select(one => one.Mark!).ToValueList(), read.Select(one => one.Place).ToValueList());
     }

@@ -87,7 +87,7 @@ internal sealed class Diagnosis(IReadOnlyList<CalibrationMark> marks, FitSetting
     }
 
     private string Says(Solution solution) => FormattableString.Invariant(
-        $"the marks do not agree: off by {solution.Rms:0.#} px on average (allowed {settings.RmsLimitPixels:0.#}), {solution.Worst:0.#} px at worst (allowed {settings.WorstLimitPixels:0.#})");
+        $"the marks do not agree: off by {solution.Rms:0.#} px rms (allowed {settings.RmsLimitPixels:0.#}), {solution.Worst:0.#} px at worst (allowed {settings.WorstLimitPixels:0.#})");
 
     private List<int> Suspects(Solution solution) =>
         marks.Count <= MostTried || solution.Unknowns is null ? [.. Enumerable.Range(0, Math.Min(marks.Count, MostTried))] : Worst(solution, MostTried);
@@ -95,6 +95,7 @@ internal sealed class Diagnosis(IReadOnlyList<CalibrationMark> marks, FitSetting
     private static List<int> Worst(Solution solution, int count)
     {
         var errors = solution.Errors();
-        return [.. Enumerable.Range(0, errors.Length / 2).OrderByDescending(i => (errors[2 * i] * errors[2 * i]) + (errors[(2 * i) + 1] * errors[(2 * i) + 1])).Take(count).Order()];
+        double Square(int i) => (errors[2 * i] * errors[2 * i]) + (errors[(2 * i) + 1] * errors[(2 * i) + 1]);
+        return [.. Enumerable.Range(0, errors.Length / 2).OrderByDescending(Square).Take(count).Order()];
     }
 }

@@ -6,12 +6,20 @@ namespace AimTrainer.Calibration;
 /// <summary>Works out how good a fitted map is.</summary>
 internal static class FitMeasures
 {
+    /// <summary>Beyond this ratio of singular values the marks do not tell the unknowns from one another.</summary>
+    public const double MostCondition = 1e9;
+
     private const double EveryFeet = 5;
 
     public static MapFit Of(IReadOnlyList<CalibrationMark> marks, FitSettings settings, Solution solution, ProjectorMap map, ParameterSpread spread)
     {
         var errors = solution.Errors();
-        var measured = marks.Select((mark, i) => Error(mark, errors[2 * i], errors[(2 * i) + 1], map, settings, LeaveOneOut(marks, i, solution))).ToValueList();
+        var arrays = MarkArrays.Of(marks);
+
+        // Only where all but two marks lie in a line can leaving one out leave too few beside it.
+        var mayBeInALine = MarkChecks.AreInALine(arrays, mostOff: 2);
+        var measured = marks.Select((mark, i) =>
+            Error(mark, errors[2 * i], errors[(2 * i) + 1], map, settings, LeaveOneOut(arrays, i, solution, mayBeInALine))).ToValueList();
         var free = solution.Problem.Equations - solution.Problem.Unknowns;
         double? sigma = free > 0 ? Math.Sqrt(solution.SumOfSquares / free) : null;
         var left = measured.AsEnumerable().Select(mark => mark.LeaveOneOutPixels).OfType<double>().ToList();
@@ -61,24 +69,27 @@ internal static class FitMeasures
             left);
     }
 
-    private static double? LeaveOneOut(IReadOnlyList<CalibrationMark> marks, int mark, Solution solution)
+    private static double? LeaveOneOut(MarkArrays marks, int mark, Solution solution, bool mayBeInALine)
     {
-        if (solution.Problem.Equations - 2 < solution.Problem.Unknowns || MarkChecks.AreInALine(MarkArrays.Of(marks).Without(mark)))
+        if (solution.Problem.Equations - 2 < solution.Problem.Unknowns || (mayBeInALine && MarkChecks.AreInALine(marks.Without(mark))))
         {
             return null;
         }
 
         var rest = solution.Problem.Without(mark);
         if (LeastSquares.Minimise(rest, solution.Unknowns!) is not { } end
-            || Spread(new Solution(rest, end.Unknowns, end.SumOfSquares, solution.Condition)) is not { Condition: < 1e9 }
-            || rest.Pixel(end.Unknowns, marks[mark].Lane.Across.Value, marks[mark].Lane.Down.Value * 12, []) is not { } pixel)
+            || !IsSettled(new Solution(rest, end.Unknowns, end.SumOfSquares, solution.Condition))
+            || rest.Pixel(end.Unknowns, marks.Across[mark], marks.Down[mark], []) is not { } pixel)
         {
             return null;
         }
 
-        var (x, y) = (pixel.X - marks[mark].Pixel.X, pixel.Y - marks[mark].Pixel.Y);
+        var (x, y) = (pixel.X - marks.X[mark], pixel.Y - marks.Y[mark]);
         return Math.Sqrt((x * x) + (y * y));
     }
+
+    /// <summary>Without distortion, marks that do not lie in a line settle the map; a lens can stay open whatever they do.</summary>
+    private static bool IsSettled(Solution solution) => solution.Problem.Terms == 0 || Spread(solution) is { Condition: < MostCondition };
 
     private static IEnumerable<Feet> Stops(LaneStretch stretch)
     {

@@ -5,9 +5,6 @@ namespace AimTrainer.Calibration;
 /// <summary>Fits the map of a projector to marks: linear equations first, then the least squares of the distances in the picture. Pure.</summary>
 public static class MapFitter
 {
-    /// <summary>Beyond this ratio of singular values the marks do not tell the unknowns from one another.</summary>
-    private const double MostCondition = 1e9;
-
     /// <summary>Fits a map, or says why the marks give none.</summary>
     /// <param name="marks">Places on the lane and the pixels that light them.</param>
     /// <param name="settings">Picture, lane, stretch, limits.</param>
@@ -35,7 +32,7 @@ public static class MapFitter
             return new FitOutcome(null, [Mirrored(marks.Count)]);
         }
 
-        if (FitMeasures.Spread(solution) is not { } spread || spread.Condition > MostCondition)
+        if (FitMeasures.Spread(solution) is not { } spread || spread.Condition > FitMeasures.MostCondition)
         {
             return new FitOutcome(null, [Unclear(settings)]);
         }
@@ -73,7 +70,7 @@ public static class MapFitter
         {
             return new FitRefusal(
                 FitRefusalReason.FoldsTheLane, [],
-                FormattableString.Invariant($"the lens formula that fits these marks best folds the picture over on itself {map.Distortion.Reach:0.##} half diagonals from its middle"),
+                FormattableString.Invariant($"the lens that fits best folds the picture over on itself, {map.Distortion.Reach:0.##} half diagonals from its middle"),
                 "Fit fewer distortion terms, or place marks out to the corners of the picture");
         }
 
@@ -85,9 +82,10 @@ public static class MapFitter
                 {
                     var horizon = -((map.Homography.M31 * across) + map.Homography.M33) / map.Homography.M32 / 12;
                     var edge = across == 0 ? "right" : "left";
+                    var stretch = $"{map.Stretch.From} to {map.Stretch.To} ft";
                     return new FitRefusal(
                         FitRefusalReason.FoldsTheLane, [],
-                        FormattableString.Invariant($"the map turns the lane over at {horizon:0.#} ft along its {edge} edge, within the stretch of {map.Stretch.From} to {map.Stretch.To} ft"),
+                        FormattableString.Invariant($"the map turns the lane over at {horizon:0.#} ft along its {edge} edge, within the stretch of {stretch}"),
                         "The projector cannot light what lies behind it: give a stretch that ends before that, or place the marks again if it should not lie there");
                 }
             }

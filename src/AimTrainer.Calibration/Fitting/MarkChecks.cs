@@ -25,7 +25,10 @@ internal static class MarkChecks
     }
 
     /// <summary>Whether no four of the marks, on the lane or in the picture, are free of three in a line: all, or all but one, then lie on one.</summary>
-    public static bool AreInALine(MarkArrays marks) => OnOneLine(marks.Across, marks.Down, OnLineInches).Count > 0 || OnOneLine(marks.X, marks.Y, OnLinePixels).Count > 0;
+    /// <param name="marks">The marks.</param>
+    /// <param name="mostOff">How many marks beside the line still count as all of them lying on it.</param>
+    public static bool AreInALine(MarkArrays marks, int mostOff = 1) =>
+        OnOneLine(marks.Across, marks.Down, OnLineInches, mostOff).Count > 0 || OnOneLine(marks.X, marks.Y, OnLinePixels, mostOff).Count > 0;
 
     private static IEnumerable<FitRefusal> TooFew(IReadOnlyList<CalibrationMark> marks, FitSettings settings)
     {
@@ -83,21 +86,21 @@ internal static class MarkChecks
     private static IEnumerable<FitRefusal> InALine(IReadOnlyList<CalibrationMark> marks, MarkWords words)
     {
         var arrays = MarkArrays.Of(marks);
-        var onLane = OnOneLine(arrays.Across, arrays.Down, OnLineInches);
-        var line = onLane.Count > 0 ? onLane : OnOneLine(arrays.X, arrays.Y, OnLinePixels);
+        var onLane = OnOneLine(arrays.Across, arrays.Down, OnLineInches, mostOff: 1);
+        var line = onLane.Count > 0 ? onLane : OnOneLine(arrays.X, arrays.Y, OnLinePixels, mostOff: 1);
         if (line.Count > 0)
         {
             var where = onLane.Count > 0 ? "on the lane" : "in the picture";
             var rest = marks.Count == line.Count ? "no mark beside it" : "only one mark beside it";
             yield return new FitRefusal(
                 FitRefusalReason.InALine, line.ToValueList(),
-                line.Count == 3 ? $"{words[line[0]]}, {words[line[1]]} and {words[line[2]]} lie in a line {where}, with {rest}" : $"marks {MarkWords.Numbers(line)} lie in a line {where}, with {rest}",
+                $"{(line.Count == 3 ? $"{words[line[0]]}, {words[line[1]]} and {words[line[2]]}" : $"marks {MarkWords.Numbers(line)}")} lie in a line {where}, with {rest}",
                 "Place two more marks well off that line, near both edges of the lane");
         }
     }
 
-    /// <summary>The marks on one line when at most one is off it; else none.</summary>
-    private static List<int> OnOneLine(double[] x, double[] y, double tolerance)
+    /// <summary>The marks on one line when at most so many are off it; else none.</summary>
+    private static List<int> OnOneLine(double[] x, double[] y, double tolerance, int mostOff)
     {
         for (var i = 0; i < x.Length; i++)
         {
@@ -106,12 +109,12 @@ internal static class MarkChecks
                 var (dx, dy) = (x[j] - x[i], y[j] - y[i]);
                 var length = Distance(dx, dy);
                 var off = 0;
-                for (var k = 0; k < x.Length && off < 2; k++)
+                for (var k = 0; k < x.Length && off <= mostOff; k++)
                 {
                     off += Math.Abs((dx * (y[k] - y[i])) - (dy * (x[k] - x[i]))) > tolerance * length ? 1 : 0;
                 }
 
-                if (off < 2)
+                if (off <= mostOff)
                 {
                     return [.. Enumerable.Range(0, x.Length).Where(k => Math.Abs((dx * (y[k] - y[i])) - (dy * (x[k] - x[i]))) <= tolerance * length)];
                 }

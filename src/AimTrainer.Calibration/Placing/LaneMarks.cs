@@ -20,7 +20,7 @@ public static class LaneMarks
             Corner("pin deck, left edge level with the head pin", lane.Width.Value, LaneProfile.HeadPin.Value),
             Corner("pin deck, right edge level with the head pin", 0, LaneProfile.HeadPin.Value),
         ];
-        marks.AddRange(new[] { (MarkerKind.Arrow, "arrow"), (MarkerKind.Downlane, "downlane mark"), (MarkerKind.Dot, "dot") }.SelectMany(kind => Numbered(lane, kind.Item1, kind.Item2)));
+        marks.AddRange([.. Numbered(lane, MarkerKind.Arrow, "arrow"), .. Numbered(lane, MarkerKind.Downlane, "downlane mark"), .. Numbered(lane, MarkerKind.Dot, "dot")]);
         return marks.Where(mark => stretch is null || (mark.Lane.Down >= stretch.From && mark.Lane.Down <= stretch.To)).ToValueList();
     }
 

@@ -68,7 +68,8 @@ public sealed record MarkPlacing
     /// <param name="fitting">Picture, lane width, stretch, limits.</param>
     public static string? WhyNot(LaneProfile lane, FitSettings fitting) => LaneMarks.Of(lane, fitting.Stretch).Count is var count && count >= FitSettings.MarksNeeded(0)
         ? null
-        : FormattableString.Invariant($"this stretch holds {count} of the lane's own marks, and a map needs {FitSettings.MarksNeeded(0)}: make it longer, or add marks to the lane profile");
+        : FormattableString.Invariant($"this stretch holds {count} of the lane's own marks, and a map needs {FitSettings.MarksNeeded(0)}: ")
+            + "make it longer, or add marks to the lane profile";
 
     /// <summary>Starts a calibration with the crosshair in the middle of the picture.</summary>
     /// <param name="lane">The lane, whose marks are placed.</param>
@@ -119,7 +120,10 @@ public sealed record MarkPlacing
     {
         var (x, y) = nudge.Direction switch
         {
-            NudgeDirection.Left => (-1, 0), NudgeDirection.Right => (1, 0), NudgeDirection.Up => (0, -1), _ => (0, 1),
+            NudgeDirection.Left => (-1, 0),
+            NudgeDirection.Right => (1, 0),
+            NudgeDirection.Up => (0, -1),
+            _ => (0, 1),
         };
         for (var turn = 0; turn < QuarterTurns; turn++)
         {

@@ -48,65 +48,25 @@ public sealed class MapStore(string folder, TimeProvider time)
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
-            return new MapStored(null, $"{folder}: the map was not saved, and the one before still holds. See that the folder can be written to and the disk has room. (The system says: {exception.Message})");
+            return new MapStored(
+                null, $"{folder}: the map was not saved, and the one before still holds. See that the folder can be written to and the disk has room. "
+                + $"(The system says: {exception.Message})");
         }
     }
 
     /// <summary>The map that holds for a projector as its monitor is driven now.</summary>
     /// <param name="place">Which projector.</param>
     /// <param name="now">Its monitor and mode; null when the monitor is not there.</param>
-    public MapLoad Load(MapPlace place, MonitorMode? now)
-    {
-        var broken = new List<FileProblem>();
-        try
-        {
-            foreach (var version in Versions(place))
-            {
-                var read = Read(version);
-                if (read.Value is not { } map)
-                {
-                    broken.AddRange(read.Problems);
-                    continue;
-                }
-
-                return Judged(place, map, version.File, now, broken);
-            }
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            return new MapLoad(place, null, null, $"{folder}: the maps cannot be read: see that the folder can be read. (The system says: {exception.Message})", broken.ToValueList());
-        }
-
-        var why = broken.Count == 0
-            ? $"the projector \"{place.Projector}\" of station {place.Station} is not calibrated yet: calibrate it"
-            : $"no map of the projector \"{place.Projector}\" of station {place.Station} can be read: correct the file, or calibrate again";
-        return new MapLoad(place, null, null, why, broken.ToValueList());
-    }
+    public MapLoad Load(MapPlace place, MonitorMode? now) => Judged(Newest(place), now);
 
     /// <summary>The maps of all projectors of a station, by the name of the projector.</summary>
     /// <param name="station">The station.</param>
     /// <param name="monitors">The monitors that are there now.</param>
-    public ValueList<MapLoad> LoadAll(int station, IReadOnlyList<MonitorMode> monitors)
-    {
-        List<MapPlace> places;
-        try
-        {
-            places = [.. All().Select(version => version.Place).Where(place => place.Station == station).Distinct().OrderBy(place => place.Projector, StringComparer.Ordinal)];
-        }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            var nowhere = new MapPlace(station, MapPlace.OnlyProjector);
-            return [new MapLoad(nowhere, null, null, $"{folder}: the maps cannot be read: see that the folder can be read. (The system says: {exception.Message})", [])];
-        }
+    public ValueList<MapLoad> LoadAll(int station, IReadOnlyList<MonitorMode> monitors) => NewestOf(station).AsEnumerable()
+        .Select(load => Judged(load, monitors.FirstOrDefault(monitor => monitor.Monitor == load.Map?.Monitor?.Monitor))).ToValueList();
 
-        return places.Select(place =>
-        {
-            // Which monitor a projector is says its own newest good map.
-            var saved = Load(place, null);
-            var name = saved.File is { } file && MapVersion.Of(file) is { } version ? Read(version).Value?.Monitor?.Monitor : null;
-            return Load(place, monitors.FirstOrDefault(monitor => monitor.Monitor == name));
-        }).ToValueList();
-    }
+    /// <summary>The newest good map of every projector, whatever monitors are there: to be shown, not to be drawn with.</summary>
+    public ValueList<MapLoad> Newest() => NewestOf(null);
 
     /// <summary>Goes back to the map before the newest one, which is put aside.</summary>
     /// <param name="place">Which projector.</param>
@@ -134,24 +94,72 @@ public sealed class MapStore(string folder, TimeProvider time)
         }
     }
 
-    private static MapLoad Judged(MapPlace place, SavedMap map, string file, MonitorMode? now, List<FileProblem> broken)
+    private ValueList<MapLoad> NewestOf(int? station)
     {
-        var passedOver = broken.Count == 0 ? "" : $"a newer map cannot be read, so the last good one is used{(map.SavedAt is { } at ? FormattableString.Invariant($", of {at:yyyy-MM-dd HH:mm} UTC") : "")}";
+        try
+        {
+            return All().Select(version => version.Place).Distinct().Where(place => station is null || place.Station == station)
+                .OrderBy(place => place.Station).ThenBy(place => place.Projector, StringComparer.Ordinal).Select(Newest).ToValueList();
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return [new MapLoad(new MapPlace(station ?? 1, MapPlace.OnlyProjector), null, null, CannotBeRead(exception), [])];
+        }
+    }
+
+    private MapLoad Newest(MapPlace place)
+    {
+        var broken = new List<FileProblem>();
+        try
+        {
+            foreach (var version in Versions(place))
+            {
+                var read = Read(version);
+                if (read.Value is { } map)
+                {
+                    var saved = map.SavedAt is { } at ? FormattableString.Invariant($", of {at:yyyy-MM-dd HH:mm} UTC") : "";
+                    return new MapLoad(place, map, version.File, broken.Count == 0 ? "" : $"a newer map cannot be read, so the last good one is used{saved}", broken.ToValueList());
+                }
+
+                broken.AddRange(read.Problems);
+            }
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new MapLoad(place, null, null, CannotBeRead(exception), broken.ToValueList());
+        }
+
+        var why = broken.Count == 0
+            ? $"the projector \"{place.Projector}\" of station {place.Station} is not calibrated yet: calibrate it"
+            : $"no map of the projector \"{place.Projector}\" of station {place.Station} can be read: correct the file, or calibrate again";
+        return new MapLoad(place, null, null, why, broken.ToValueList());
+    }
+
+    private static MapLoad Judged(MapLoad newest, MonitorMode? now)
+    {
+        if (newest.Map?.Monitor is not { } fitted || fitted == now)
+        {
+            return newest;
+        }
+
         if (now is null)
         {
-            return new MapLoad(
-                place, null, file, $"the map of the projector \"{place.Projector}\" is for the monitor {map.Monitor!.Monitor}, which is not there: connect it, or calibrate the one that is", broken.ToValueList());
+            return newest with
+            {
+                Map = null,
+                Why = $"the map of the projector \"{newest.Place.Projector}\" is for the monitor {fitted.Monitor}, which is not there: connect it, or calibrate the one that is",
+            };
         }
 
-        if (map.Monitor == now)
+        var what = fitted.Monitor != now.Monitor ? "another monitor" : fitted.Size != now.Size ? "another size of picture" : "another refresh rate";
+        return newest with
         {
-            return new MapLoad(place, map, file, passedOver, broken.ToValueList());
-        }
-
-        var what = map.Monitor!.Monitor != now.Monitor ? "another monitor" : map.Monitor.Size != now.Size ? "another size of picture" : "another refresh rate";
-        return new MapLoad(
-            place, null, file, $"the map of the projector \"{place.Projector}\" is not used: it is for {what} ({map.Monitor}; now {now}). Set the monitor back, or calibrate again", broken.ToValueList());
+            Map = null,
+            Why = $"the map of the projector \"{newest.Place.Projector}\" is not used: it is for {what} ({fitted}; now {now}). Set the monitor back, or calibrate again",
+        };
     }
+
+    private string CannotBeRead(Exception exception) => $"{folder}: the maps cannot be read: see that the folder can be read. (The system says: {exception.Message})";
 
     private static FileRead<SavedMap> Read(MapVersion version)
     {
@@ -171,7 +179,8 @@ public sealed class MapStore(string folder, TimeProvider time)
             null => read,
             { Monitor: null } => Wrong(version, "$.monitor", "no \"monitor\"", "the monitor and mode that the map is for"),
             { Place: var place } when place != version.Place => Wrong(
-                version, "$.station", place is null ? "no \"station\"" : $"station {place.Station}, projector \"{place.Projector}\"", "the station and projector that the name of the file says"),
+                version, "$.station", place is null ? "no \"station\"" : $"station {place.Station}, projector \"{place.Projector}\"",
+                "the station and projector that the name of the file says"),
             _ => read,
         };
     }
@@ -185,7 +194,8 @@ public sealed class MapStore(string folder, TimeProvider time)
         Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.json").Select(MapVersion.Of).OfType<MapVersion>() : [];
 
     private int HighestUndone(MapPlace place) => Directory.EnumerateFiles(folder, "*" + MapVersion.Undone)
-        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>().Where(version => version.Place == place).Select(version => version.Number).DefaultIfEmpty().Max();
+        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>()
+        .Where(version => version.Place == place).Select(version => version.Number).DefaultIfEmpty().Max();
 
     /// <summary>Takes away what a save that was cut off has left.</summary>
     private static void Forget(string beginning)

@@ -38,7 +38,7 @@ public sealed record TargetShowing(
     {
         var distance = first.Down;
         var boards = Math.Abs(LaneScale.BoardsIn(second.Across.Value - first.Across.Value, laneWidth));
-        var target = FormattableString.Invariant($"a target of {boards:0.##} boards at {distance} ft");
+        var target = FormattableString.Invariant($"a target of {boards:0.##} board{(Math.Round(boards, 2) == 1 ? "" : "s")} at {distance} ft");
         if (distance < map.Stretch.From || distance > map.Stretch.To)
         {
             return new TargetShowing(
@@ -57,7 +57,8 @@ public sealed record TargetShowing(
         var pixel = map.PixelSizeAt(new LanePoint(Inches.FromInches((first.Across.Value + second.Across.Value) / 2), distance));
         var pixelBoards = LaneScale.BoardsIn(pixel.AcrossInches, laneWidth);
         var (width, narrowest) = (boards / pixelBoards, settings.LeastPixels * pixelBoards);
-        var numbers = FormattableString.Invariant($"{width:0.0} pixels wide, needed {settings.LeastPixels:0.##}; a pixel there is {pixelBoards:0.00} board across and {pixel.AlongInches:0.0} in along the lane");
+        var numbers = FormattableString.Invariant($"{width:0.0} pixels wide, needed {settings.LeastPixels:0.##}; ")
+            + FormattableString.Invariant($"a pixel there is {pixelBoards:0.00} board across and {pixel.AlongInches:0.0} in along the lane");
         if (width >= settings.LeastPixels)
         {
             return new TargetShowing(ShowingResult.Honest, width, settings.LeastPixels, pixelBoards, narrowest, $"{target} is shown as it is graded: {numbers}", []);

@@ -22,6 +22,7 @@ internal static class CommandLine
             DisplayCommand.Create(console),
             FramesCommand.Create(console),
             MonitorsCommand.Create(console),
+            CalibrateCommands.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
         };

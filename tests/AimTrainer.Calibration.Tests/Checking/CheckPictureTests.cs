@@ -12,7 +12,8 @@ public sealed class CheckPictureTests
 
         Assert.Equal(
             (2, 7, 1, 12, 7, 10, 8),
-            (Count(CheckLineKind.Edge), Count(CheckLineKind.Board), Count(CheckLineKind.FoulLine), Count(CheckLineKind.Distance), Count(CheckLineKind.Arrow), Count(CheckLineKind.Dot), Count(CheckLineKind.Downlane)));
+            (Count(CheckLineKind.Edge), Count(CheckLineKind.Board), Count(CheckLineKind.FoulLine), Count(CheckLineKind.Distance),
+                Count(CheckLineKind.Arrow), Count(CheckLineKind.Dot), Count(CheckLineKind.Downlane)));
         Assert.Equal(["5", "10", "15", "20", "25", "30", "35"], lines.AsEnumerable().Where(line => line.Kind == CheckLineKind.Board).Select(line => line.Label));
         Assert.All(lines, line => Assert.All(line.Points, point =>
         {

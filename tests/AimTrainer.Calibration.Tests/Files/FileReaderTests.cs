@@ -1,5 +1,6 @@
 using System.Text;
 using AimTrainer.Domain;
+using CsCheck;
 
 namespace AimTrainer.Calibration.Tests;
 
@@ -90,4 +91,22 @@ public sealed class FileReaderTests
             Assert.Equal(1, read.Value!.Map.Homography.M33);
         }
     }
+
+    [Fact]
+    public void MapFile_AnyBytesChanged_NeverThrowsAndNeverGivesAMapThatFolds() =>
+        Gen.Select(Gen.Int[0, Map.Length - 1], Gen.Char[' ', '~']).List[1, 4].Sample(changes =>
+        {
+            var text = new StringBuilder(Map);
+            foreach (var (at, letter) in changes)
+            {
+                text[at] = letter;
+            }
+
+            var read = MapFileReader.Read("map.json", Encoding.UTF8.GetBytes(text.ToString()));
+            Assert.NotEqual(read.Value is null, read.Problems.Count == 0);
+            if (read.Value is { } saved)
+            {
+                Assert.All([saved.Map.Stretch.From, saved.Map.Stretch.To], end => Assert.NotNull(saved.Map.TryPixelOf(new LanePoint(default, end))));
+            }
+        }, iter: 3000);
 }

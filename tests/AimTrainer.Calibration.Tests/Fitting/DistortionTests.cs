@@ -62,7 +62,7 @@ public sealed class DistortionTests
     public void Fit_BentLensWithoutTerms_RefusedAndSaysWhichTermsWouldDo()
     {
         var chance = new Chance(58);
-        var picture = ThrownPicture.Of(20, 0, 120, 180, 0, 2500, new LensDistortion(0.15, 0), new LaneStretch(Feet.FromFeet(5), Feet.FromFeet(60), Feet.FromFeet(0), Feet.FromFeet(0)));
+        var picture = ThrownPicture.Of(20, 0, 120, 180, 0, 2500, new LensDistortion(0.15, 0), new LaneStretch(Feet.FromFeet(5), Feet.FromFeet(60), default, default));
         var marks = picture.Marks(chance, 20, 0.1);
         FitOutcome With(int terms) =>
             MapFitter.Fit(marks, new FitSettings { Picture = ThrownPicture.FullHd, LaneWidth = ThrownPicture.LaneWidth, DistortionTerms = terms, Stretch = picture.Map.Stretch });

@@ -23,7 +23,8 @@ public sealed class IllPosedTests
         var marks = picture.Marks(_chance, 4);
         var share = _chance.Between(0.3, 0.7);
         var between = new LanePoint(
-            Inches.FromInches(Mixed(marks[0].Lane.Across.Value, marks[3].Lane.Across.Value, share)), Feet.FromFeet(Mixed(marks[0].Lane.Down.Value, marks[3].Lane.Down.Value, share)));
+            Inches.FromInches(Mixed(marks[0].Lane.Across.Value, marks[3].Lane.Across.Value, share)),
+            Feet.FromFeet(Mixed(marks[0].Lane.Down.Value, marks[3].Lane.Down.Value, share)));
         marks[2] = new CalibrationMark(between, picture.Map.PixelOf(between));
         return (marks, FitRefusalReason.InALine, [0, 2, 3]);
     });
@@ -79,7 +80,11 @@ public sealed class IllPosedTests
         var marks = picture.Marks(_chance, 5);
         var pixel = (i % 5) switch
         {
-            0 => new ProjectorPixel(-0.5, 300), 1 => new ProjectorPixel(1920.5, 300), 2 => new ProjectorPixel(900, -3), 3 => new ProjectorPixel(900, 1081), _ => new ProjectorPixel(double.NaN, 5),
+            0 => new ProjectorPixel(-0.5, 300),
+            1 => new ProjectorPixel(1920.5, 300),
+            2 => new ProjectorPixel(900, -3),
+            3 => new ProjectorPixel(900, 1081),
+            _ => new ProjectorPixel(double.NaN, 5),
         };
         marks[3] = marks[3] with { Pixel = pixel };
         return (marks, FitRefusalReason.OffPicture, [3]);

@@ -84,7 +84,8 @@ public sealed class MarkPlacingTests
         var state = MarkPlacing.Begin(LaneProfileReader.Default, Fitting);
         foreach (var each in (MarkPlacing[])[state, state.Apply(new PlacingAction.Abandon())])
         {
-            Assert.Contains(each.Cautions, caution => caution.Contains("Nobody walks past the foul line to place, check or calibrate a target: the lane is oiled", StringComparison.Ordinal));
+            Assert.Contains(
+                each.Cautions, caution => caution.Contains("Nobody walks past the foul line to place, check or calibrate a target: the lane is oiled", StringComparison.Ordinal));
             Assert.Contains(each.Cautions, caution => caution.Contains("Do not look into the beam", StringComparison.Ordinal));
         }
     }

@@ -25,7 +25,9 @@ public sealed class MapStoreTests : IDisposable
             Assert.Equal("", stored.Problem);
             Assert.Equal((stored.File, ""), (load.File, load.Why));
             Assert.Equal(saved.Map, load.Map!.Map);
-            Assert.Equal((saved.RmsPixels, saved.WorstPixels, saved.LeaveOneOutPixels, saved.DistortionTerms), (load.Map.RmsPixels, load.Map.WorstPixels, load.Map.LeaveOneOutPixels, load.Map.DistortionTerms));
+            Assert.Equal(
+                (saved.RmsPixels, saved.WorstPixels, saved.LeaveOneOutPixels, saved.DistortionTerms),
+                (load.Map.RmsPixels, load.Map.WorstPixels, load.Map.LeaveOneOutPixels, load.Map.DistortionTerms));
             Assert.Equal(saved.Marks.Count, load.Map.Marks.Count);
             Assert.Equal(new Frozen().GetUtcNow(), load.Map.SavedAt);
         }
@@ -77,7 +79,8 @@ public sealed class MapStoreTests : IDisposable
         Assert.Equal(good, load.File);
         Assert.NotNull(load.Map);
         Assert.Equal("a newer map cannot be read, so the last good one is used, of 2026-03-02 18:00 UTC", load.Why);
-        Assert.Contains(load.Broken, problem => problem.ToString().StartsWith($"{broken}:", StringComparison.Ordinal) && problem.Line > 1 && problem.Path.StartsWith("$.marks[0]", StringComparison.Ordinal));
+        Assert.Contains(
+            load.Broken, problem => problem.ToString().StartsWith($"{broken}:", StringComparison.Ordinal) && problem.Line > 1 && problem.Path.StartsWith("$.marks[0]", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -153,7 +156,8 @@ public sealed class MapStoreTests : IDisposable
         File.Copy(other, Path.Combine(_folder, "station-3.near.0001.json"));
         var load = _store.Load(Near, Here);
         Assert.Null(load.Map);
-        Assert.Contains("found station 4, projector \"near\"; allowed: the station and projector that the name of the file says", load.Broken[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "found station 4, projector \"near\"; allowed: the station and projector that the name of the file says", load.Broken[0].ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -21,9 +21,13 @@ public sealed class TargetShowingTests
         Assert.Equal(2, showing.WidthPixels!.Value, 9);
         Assert.Equal(0.5, showing.PixelBoards!.Value, 9);
         Assert.Equal(1.5, showing.NarrowestBoards!.Value, 9);
-        Assert.Equal("a target of 1 boards at 45 ft cannot be shown as it is graded: 2.0 pixels wide, needed 3; a pixel there is 0.50 board across and 10.0 in along the lane", showing.Found);
         Assert.Equal(
-            ["a target of at least 1.5 boards there", "a nearer mount: 0.67 of the way from lens to target, or less", "a longer lens (smaller picture): 1.5 times the throw ratio, or more", "a second projector for the lane around 45 ft"],
+            "a target of 1 board at 45 ft cannot be shown as it is graded: 2.0 pixels wide, needed 3; a pixel there is 0.50 board across and 10.0 in along the lane", showing.Found);
+        Assert.Equal(
+            [
+                "a target of at least 1.5 boards there", "a nearer mount: 0.67 of the way from lens to target, or less", "a longer lens (smaller picture): 1.5 times the throw ratio, or more",
+                "a second projector for the lane around 45 ft",
+            ],
             showing.WouldHelp);
     }
 
