@@ -96,11 +96,17 @@ public sealed class DisplayRecordTests : IDisposable
 
         File.Move(file, file + ".away");
         await _record.LookAsync(Cancel);
-        Assert.NotNull(_slot.Newest.Notice);
+        Assert.Null(_slot.Newest.Notice);
+        await _record.LookAsync(Cancel);
+        Assert.StartsWith($"{_work.Data}: no record here yet", _slot.Newest.Notice, StringComparison.Ordinal);
         Assert.Equal(3, _slot.Newest.Snapshot.NextNumber);
 
         await File.WriteAllTextAsync(file, "this is no database, whatever its name says, and it is long enough to be looked at", Cancel);
-        await _record.LookAsync(Cancel);
+        for (var i = 0; i < 5; i++)
+        {
+            await _record.LookAsync(Cancel);
+        }
+
         Assert.Contains(file, _slot.Newest.Notice, StringComparison.Ordinal);
         Assert.Equal(3, _slot.Newest.Snapshot.NextNumber);
 

@@ -31,6 +31,9 @@ public sealed class DisplayLoop : IDisposable
     /// <summary>How many windows are open.</summary>
     public int Windows => _windows.Count;
 
+    /// <summary>Whether the display went away with its windows.</summary>
+    public bool WasLost => _system.IsLost;
+
     /// <summary>Opens a window.</summary>
     /// <param name="wish">How it is to be.</param>
     /// <param name="content">What it shows; disposed of with the window, also when there comes none.</param>

@@ -7,7 +7,7 @@ internal static class SourceNotice
 {
     private const double BarHeight = 0.2, LettersHigh = 0.05, Pitch = 0.085;
 
-    /// <summary>A bar across the lower edge of a screen, with the heading and as much of the notice as finds room.</summary>
+    /// <summary>A bar across the lower edge of a screen. What is wrong stands in full on the console: it is nothing for the bowler.</summary>
     public static Scene<ScreenPoint> On(Scene<ScreenPoint> scene, string? notice, double aspect, Theme theme)
     {
         if (notice is null)
@@ -15,15 +15,15 @@ internal static class SourceNotice
             return scene;
         }
 
-        var left = 2 * ScreenInk.Margin;
+        var left = ScreenInk.Margin;
         var top = 1 - BarHeight;
         var shapes = scene.Shapes.AsEnumerable().ToList();
         shapes.Add(new Shape<ScreenPoint>.Polygon([new(0, top), new(aspect, top), new(aspect, 1), new(0, 1)], theme.Screen.Panel));
         shapes.Add(new Shape<ScreenPoint>.Polygon([new(0, top), new(aspect, top), new(aspect, top + 0.01), new(0, top + 0.01)], theme.Screen.Miss));
         var baseline = top + 0.085;
-        foreach (var line in TextFit.Lines($"No news of the session. {notice}", aspect - (2 * left), LettersHigh, false).Take(2))
+        foreach (var (line, bold) in new[] { ("No news of the session", true), ("This may be an old picture; ask your coach.", false) })
         {
-            shapes.Add(new Shape<ScreenPoint>.Writing(line, new ScreenPoint(left, baseline), LettersHigh, TextAlign.Left, theme.Screen.Text));
+            shapes.Add(new Shape<ScreenPoint>.Writing(line, new ScreenPoint(left, baseline), LettersHigh, TextAlign.Left, theme.Screen.Text, bold));
             baseline += Pitch;
         }
 

@@ -44,14 +44,13 @@ internal static class DisplayCommand
                 throw new UserException(problem, ExitCodes.Failed);
             }
 
-            await FollowAsync(console, windows, DataPlace.Named(parsed), parsed.GetValue(station), cancellationToken).ConfigureAwait(false);
-            return ExitCodes.Ok;
+            return await FollowAsync(console, windows, DataPlace.Named(parsed), parsed.GetValue(station), cancellationToken).ConfigureAwait(false);
         });
         return command;
     }
 
     /// <summary>Until the window is closed or the program is asked to stop.</summary>
-    private static async Task FollowAsync(UserConsole console, DisplayWindows windows, string? dataFolder, int station, CancellationToken cancellationToken)
+    private static async Task<int> FollowAsync(UserConsole console, DisplayWindows windows, string? dataFolder, int station, CancellationToken cancellationToken)
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         var record = new DisplayRecord(dataFolder, station, TimeProvider.System, windows.News) { Say = console.Error.WriteLine };
@@ -66,5 +65,7 @@ internal static class DisplayCommand
         {
             // The window was closed, or somebody asked the program to stop.
         }
+
+        return windows.Closed.IsCompleted ? await windows.Closed.ConfigureAwait(false) : ExitCodes.Ok;
     }
 }

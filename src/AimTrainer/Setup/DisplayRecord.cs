@@ -14,11 +14,15 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
     /// <summary>A session's pace is a shot in half a minute: a picture a tenth of a second late is not.</summary>
     public static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(100);
 
+    /// <summary>A record that is just being made, or put in the place of another, cannot be read for a moment: that is not worth a word.</summary>
+    private const int FailuresBeforeSaid = 5;
+
     private SqliteSessionStore? _store;
     private SessionFollower? _follower;
     private SessionProgress? _shown;
     private string? _problem;
     private bool _hasLooked;
+    private int _failures;
 
     /// <summary>Told what is wrong with the record, once for each thing, and when it is well again.</summary>
     public Action<string> Say { get; init; } = _ => { };
@@ -41,13 +45,17 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
         {
             _store ??= StoreForReading.Open(dataFolder);
             await FollowAsync(_store, cancellationToken).ConfigureAwait(false);
+            _failures = 0;
         }
         catch (Exception exception) when (exception is UserException or StoreUnavailableException)
         {
             // Opened anew at the next look: the file may be another one by then.
             _store?.Dispose();
             _store = null;
-            Tell(slot.Newest.Snapshot, exception.Message);
+            if (exception is UserException || ++_failures >= FailuresBeforeSaid)
+            {
+                Tell(slot.Newest.Snapshot, exception.Message);
+            }
         }
     }
 

@@ -26,8 +26,8 @@ internal sealed class DisplayWindows : IAsyncDisposable
     /// <summary>Why there are no windows, in one line that says what to do; null when there is at least one.</summary>
     public string? Problem { get; private set; }
 
-    /// <summary>Done when the last window is closed.</summary>
-    public Task Closed => _showing;
+    /// <summary>Done when the last window is closed: 0, or 1 when the display was lost with it.</summary>
+    public Task<int> Closed => _showing;
 
     /// <summary>Opens them.</summary>
     /// <param name="console">Lends the thread.</param>
@@ -100,7 +100,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
             {
                 Problem = start.Problem;
                 _opened.SetResult();
-                return 0;
+                return ExitCodes.Failed;
             }
 
             using (system)
@@ -111,6 +111,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
                 _opened.SetResult();
                 loop.Run(_stop.Token);
                 _loop = null;
+                return loop.WasLost ? ExitCodes.Failed : ExitCodes.Ok;
             }
         }
         catch (Exception exception) when (_opened.TrySetException(exception))
@@ -118,7 +119,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
             // Thrown to whoever waits for the windows.
         }
 
-        return 0;
+        return ExitCodes.Failed;
     }
 
     private void Open(
@@ -128,7 +129,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
         var problems = new List<string>();
         for (var i = 0; i < wishes.Count; i++)
         {
-            var wish = new WindowWish { Title = wishes[i].Title, Covers = monitors[i], HidesPointer = wishes[i].Kind == DisplayKind.Projector };
+            var wish = new WindowWish { Title = wishes[i].Title, Covers = monitors[i], HidesPointer = monitors[i] is not null };
             if (loop.Open(wish, contents(wishes[i], News)) is { } problem)
             {
                 problems.Add(problem);
