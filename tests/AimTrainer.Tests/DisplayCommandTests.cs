@@ -41,7 +41,10 @@ public sealed class DisplayCommandTests : IDisposable
         Assert.Equal(Pictures, json.GetProperty("folder").GetString());
         Assert.False(json.GetProperty("straightMap").GetBoolean());
         Assert.Equal(
-            [("shot-000-start-overhead.png", null, "start"), ("shot-001-a-before-overhead.png", 1, "before"), ("shot-001-b-after-overhead.png", 1, "after"), ("shot-001-c-last-overhead.png", null, "last")],
+            [
+                ("shot-000-start-overhead.png", null, "start"), ("shot-001-a-before-overhead.png", 1, "before"),
+                ("shot-001-b-after-overhead.png", 1, "after"), ("shot-001-c-last-overhead.png", null, "last"),
+            ],
             json.GetProperty("pictures").EnumerateArray().Select(picture => (
                 picture.GetProperty("file").GetString()!,
                 picture.GetProperty("shot") is { ValueKind: System.Text.Json.JsonValueKind.Number } shot ? shot.GetInt32() : (int?)null,

@@ -38,7 +38,8 @@ internal static class DisplayCommand
             var wish = new DisplayWish(kind, parsed.GetValue(monitor), parsed.GetValue(windowed));
             var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(station), console.Error.WriteLine);
             await using var windows = await DisplayWindows.OpenAsync(
-                console, parsed.GetValue(station), [wish], DisplayContents.Of(maps, colours, TimeProvider.System), mayCoverPrimary: true, console.Error.WriteLine).ConfigureAwait(false);
+                console, parsed.GetValue(station), [wish], DisplayContents.Of(maps, colours, TimeProvider.System), mayCoverPrimary: true,
+                console.Error.WriteLine).ConfigureAwait(false);
             if (windows.Problem is { } problem)
             {
                 throw new UserException(problem, ExitCodes.Failed);

@@ -18,7 +18,12 @@ internal static class FramesCommand
 
     public static Command Create(UserConsole console)
     {
-        var session = new Option<string>("--session") { Description = "The session's id (see: sessions list), last, or a backup file, of which the newest session is drawn.", HelpName = "ID|last|FILE", Required = true };
+        var session = new Option<string>("--session")
+        {
+            Description = "The session's id (see: sessions list), last, or a backup file, of which the newest session is drawn.",
+            HelpName = "ID|last|FILE",
+            Required = true,
+        };
         var output = new Option<string>("--out") { Description = "The folder for the pictures (PNG), made when it is missing.", HelpName = "DIR", Required = true };
         var every = OneOf("--every", "shot: a picture before and one after each shot, one at the start and one at the end.", "shot");
         var size = new Option<PictureSize>("--size")
@@ -32,7 +37,10 @@ internal static class FramesCommand
         var theme = DisplayOptions.OfTheme();
         var map = new Option<string?>("--map") { Description = "The projector's map (docs/calibration.md); without it a plain straight one, for looking at.", HelpName = "FILE" };
         var json = CommonOptions.Json();
-        var command = new Command("frames", "Write what the displays of a stored session showed, as PNG pictures. Needs no screen.") { session, output, every, size, kind, theme, map, json };
+        var command = new Command("frames", "Write what the displays of a stored session showed, as PNG pictures. Needs no screen.")
+        {
+            session, output, every, size, kind, theme, map, json,
+        };
         command.SetAction(async (parsed, cancellationToken) =>
         {
             var colours = DisplayThemes.Read(parsed.GetValue(theme));
