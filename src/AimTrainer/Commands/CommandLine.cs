@@ -20,6 +20,9 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            DisplayCommand.Create(console),
+            FramesCommand.Create(console),
+            MonitorsCommand.Create(console),
             CalibrateCommands.Create(console),
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
@@ -48,7 +51,8 @@ internal static class CommandLine
 
         try
         {
-            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error });
+            var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error };
+            return console.MainThread.Lend(() => parsed.InvokeAsync(settings));
         }
         catch (UserException exception)
         {
