@@ -7,7 +7,7 @@ public sealed class WrongUsageTests : IDisposable
     public void Dispose() => _work.Dispose();
 
     [Theory]
-    [InlineData("", "a command is needed: demo, run, replay")]
+    [InlineData("", "a command is needed: demo, run, serve")]
     [InlineData("replya", "replya: no such command; did you mean replay?")]
     [InlineData("drill chek", "chek: no such command; did you mean check?")]
     [InlineData("drill", "a command is needed: list, show, check (see: aimtrainer drill --help)")]
