@@ -57,7 +57,7 @@ export function drawLane(svg, lane, aim, shots, hand, picked = []) {
     const one = across(target.centreBoard + target.widthBoards / 2), other = across(target.centreBoard - target.widthBoards / 2);
     svg.append(make('rect', {
       x: Math.min(one, other), y: down(target.distanceFeet) - 8, width: Math.abs(one - other), height: 16, rx: 2,
-      fill: 'var(--target)', 'fill-opacity': 0.5, stroke: 'var(--target)', 'stroke-width': 2,
+      fill: 'var(--target-fill)', 'fill-opacity': 0.5, stroke: 'var(--target)', 'stroke-width': 2,
     }));
   }
 
@@ -132,7 +132,7 @@ export function drawStrip(svg, target, crossings, picked, hand) {
   svg.replaceChildren();
   const band = boards(svg, scale, low, high, floor, scale.perBoard > 26 ? 1 : scale.perBoard > 13 ? 2 : 5);
   const edges = [Math.max(low, target.centreBoard - target.widthBoards / 2), Math.min(high, target.centreBoard + target.widthBoards / 2)];
-  svg.append(band(...edges, { fill: 'var(--target)', 'fill-opacity': 0.3, stroke: 'var(--target)', 'stroke-width': 2 }));
+  svg.append(band(...edges, { fill: 'var(--target-fill)', 'fill-opacity': 0.3, stroke: 'var(--target)', 'stroke-width': 2 }));
   crossings.forEach((board, index) => {
     if (board >= low && board <= high) {
       svg.append(make('line', { x1: at(board), x2: at(board), y1: index ? floor - 16 : floor - 30, y2: floor, stroke: 'var(--ink)', 'stroke-width': index ? 1.5 : 3, opacity: index ? 0.6 : 1 }));
@@ -177,7 +177,7 @@ export class Lens {
     this.svg.append(make('rect', { x: 0, y: 0, width, height: floor, fill: 'var(--gutter)' }));
     const band = boards(this.svg, scale, from, to, floor, 1);
     const edges = [Math.max(low, target.centreBoard - target.widthBoards / 2), Math.min(high, target.centreBoard + target.widthBoards / 2)];
-    if (edges[0] < edges[1]) this.svg.append(band(...edges, { fill: 'var(--target)', 'fill-opacity': 0.35, stroke: 'var(--target)', 'stroke-width': 2 }));
+    if (edges[0] < edges[1]) this.svg.append(band(...edges, { fill: 'var(--target-fill)', 'fill-opacity': 0.35, stroke: 'var(--target)', 'stroke-width': 2 }));
     this.svg.append(make('path', { d: `M${at(board)} 26V${floor}`, stroke: 'var(--ground)', 'stroke-width': 6 }), make('path', { d: `M${at(board)} 26V${floor}`, stroke: 'var(--hit)', 'stroke-width': 3 }),
       make('rect', { x: width / 2 - 30, y: 2, width: 60, height: 24, rx: 6, fill: 'var(--panel)' }),
       make('text', { x: width / 2, y: 20, 'text-anchor': 'middle', 'font-size': 19, 'font-weight': 700, fill: 'var(--text)' }, number(board)));
