@@ -98,6 +98,11 @@ public sealed class PageTests(Chromium chromium)
                 FullPage = name is not "drills",
                 Style = ".send { position: static !important; }", // In a picture of a whole page it would lie over what is above its end.
             });
+            if (name == "record")
+            {
+                await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+                await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"record-print-{size}.png"), FullPage = true });
+            }
         }
     }
 

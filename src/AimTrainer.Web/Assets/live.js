@@ -30,10 +30,9 @@ export function follow(station, view, onPicture, onLink, onBeat = () => {}) {
     retry = setTimeout(open, retryMs);
     retryMs = Math.min(retryMs * 2, 3000);
     say(false);
-    const answer = await fetch(location.href, { method: 'HEAD', redirect: 'manual' }).catch(() => null);
-    if (up === false && answer && (answer.type === 'opaqueredirect' || answer.status === 401 || answer.status === 403)) {
-      say(false, 'This browser is no longer signed in. Load the page again to sign in; shots you tapped are kept here.');
-    }
+    // Where the host answers but sends this browser elsewhere, nobody is signed in any more; what was tapped is kept and sent later.
+    const answer = await fetch(location.href, { headers: { accept: 'text/html' }, redirect: 'manual', cache: 'no-store' }).catch(() => null);
+    if (answer?.type === 'opaqueredirect') location.reload();
   }
 
   function open() {
@@ -58,14 +57,20 @@ export function follow(station, view, onPicture, onLink, onBeat = () => {}) {
   open();
 }
 
-let formToken = null; // What the host wants with whatever changes something, once somebody signed in.
+let access = null; // Who this browser is to the host: {role, station, formToken, ...}; asked when it is needed.
+
+/** Who this browser is to the host. */
+export async function whoAmI(anew = false) {
+  if (!access || anew) access = await (await fetch('/api/access')).json();
+  return access;
+}
 
 /** Sends JSON, or a text that is JSON already; the answer is {ok, status, body}, with status 0 when nobody answered. */
 export async function send(method, url, body, text) {
   const once = async () => {
     const answer = await fetch(url, {
       method,
-      headers: { 'content-type': 'application/json', ...(formToken ? { 'x-aimtrainer-form': formToken } : {}) },
+      headers: { 'content-type': 'application/json', ...(access?.formToken ? { 'x-aimtrainer-form': access.formToken } : {}) },
       body: text ?? (body === undefined ? undefined : JSON.stringify(body)),
       signal: AbortSignal.timeout(15000),
     });
@@ -75,7 +80,7 @@ export async function send(method, url, body, text) {
   try {
     const answer = await once();
     if (answer.body?.type !== '/problems/form-token') return answer;
-    formToken = (await (await fetch('/api/access')).json()).formToken;
+    await whoAmI(true); // A form token is wanted, or a newer one.
     return await once();
   } catch {
     return { ok: false, status: 0, body: null };
