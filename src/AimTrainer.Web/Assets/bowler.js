@@ -1,49 +1,48 @@
 import { follow } from '/assets/live.js';
 import { drawLane } from '/assets/drawing.js';
-import { mark, missWords, number, phaseWords, progress, targetWords } from '/assets/words.js';
+import { item, lengthWords, mark, missWords, phaseWords, placeWords, progress, sideWords, useLane } from '/assets/words.js';
 
 const $ = id => document.getElementById(id);
 const lane = JSON.parse($('lane-profile').textContent);
+const drawing = document.querySelector('svg.lane');
+let state = null;
+useLane(lane);
 
-follow(Number($('bowler').dataset.station), 'bowler', show, up => { $('link').hidden = up; });
+follow(Number($('bowler').dataset.station), 'bowler', show, (up, words) => {
+  $('link').hidden = up;
+  $('link').textContent = words ?? 'The host does not answer; this page goes on by itself when it does.';
+});
 
-function show(state) {
-  const throwing = state.phase === 'throwing';
+function show(next) {
+  state = next;
+  const throwing = state.phase === 'throwing' && state.aim;
   $('who').textContent = state.bowler ? `· ${state.bowler}` : '';
-  $('now').textContent = throwing ? state.aim.targets.map(each => `${number(each.target.centreBoard)} at ${number(each.target.distanceFeet, 1)} ft`).join(', then ')
+  $('now').textContent = throwing ? state.aim.targets.map(each => placeWords(each.target)).join(', then ').replace(/^b/, 'B')
     : { waiting: 'Soon', paused: 'Paused', ended: 'Done' }[state.phase] ?? 'Lane free';
-  $('then').textContent = throwing ? `Shot ${state.nextNumber}: ${state.aim.targets.map(each => `${each.name}, ${targetWords(each.target)}`).join('; ')}`
+  $('then').textContent = throwing ? `Shot ${state.nextNumber} · ${state.aim.targets.map(each => `${each.name}, ${lengthWords(each.target.widthBoards)} wide`).join('; ')}`
     : state.phase ? `${state.drill.name}: ${phaseWords[state.phase]}` : 'No session runs here.';
-  drawLane(document.querySelector('svg.lane'), lane, state.aim, [], state.hand);
-  $('told').replaceChildren(...(state.told.results.length ? [...state.told.results].reverse().map(result => line(result, state.hand)) : [plain('Nothing yet; the drill says when.')]));
+  drawLane(drawing, lane, state.phase === 'throwing' ? state.aim : null, [], state.hand);
+  const [last, ...before] = [...state.told.results].reverse();
+  $('last').replaceChildren(...(last ? [badge(last), words(last)] : [state.phase ? 'Nothing yet; the drill says when.' : 'Nothing.']));
+  $('told').replaceChildren(...before.map(result => { const li = item('li'); li.append(badge(result), item('span', words(result), { class: 'said' })); return li; }));
   $('far').textContent = state.block ? `${state.block.name}: ${progress(state.block)}` : '';
 }
 
-function plain(words) {
-  const li = document.createElement('li');
-  li.textContent = words;
-  return li;
+function badge(told) {
+  const [sign, kind, heard] = mark(told.held);
+  return item('span', sign, { class: `mark ${kind}`, role: 'img', 'aria-label': heard });
 }
 
-function line(told, hand) {
-  const [sign, kind, words] = mark(told.held);
-  const li = plain('');
-  const badge = document.createElement('span');
-  badge.className = `mark ${kind}`;
-  badge.setAttribute('role', 'img');
-  badge.setAttribute('aria-label', words);
-  badge.textContent = sign;
-  const sides = told.targets.map(target => `${told.targets.length > 1 ? `${target.name}: ` : ''}${sideWords(target, hand)}`).join('; ');
-  const text = document.createElement('span');
-  text.textContent = `Shot ${told.number}: ${words}${sides ? `, ${sides}` : ''}`;
-  li.append(badge, text);
-  return li;
+function words(told) {
+  const sides = told.targets.map(target => `${told.targets.length > 1 ? `${target.name}: ` : ''}${side(target)}`).filter(Boolean).join('; ');
+  return `Shot ${told.number}: ${mark(told.held)[2]}${sides && told.held !== null ? `, ${sides}` : ''}`;
 }
 
-function sideWords(target, hand) {
-  if (target.missBoards !== null && target.missBoards !== undefined) return missWords(target.missBoards, hand);
-  if (target.side === null || target.side === undefined) return 'not measured';
-  if (target.side === 0) return 'on the centre';
-  const inside = target.side > 0;
-  return `${(hand === 'left') === inside ? 'right' : 'left'} (${inside ? 'inside' : 'outside'})`;
+function side(target) {
+  if (target.missBoards !== null && target.missBoards !== undefined) return missWords(target.missBoards, state.hand);
+  if (target.side === null || target.side === undefined) return '';
+  return target.side === 0 ? 'on the centre' : sideWords(target.side > 0, state.hand);
 }
+
+new ResizeObserver(() => { if (state) show(state); }).observe(drawing.parentElement);
+addEventListener('aimtrainer:unit', () => { if (state) show(state); });

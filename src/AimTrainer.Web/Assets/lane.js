@@ -1,11 +1,13 @@
 import { follow, send, why, Outbox } from '/assets/live.js';
-import { boardUnder, drawLane, drawStrip, stripRange } from '/assets/drawing.js';
-import { count, mark, missWords, number, percent, phaseWords, progress, targetWords } from '/assets/words.js';
+import { boardUnder, drawLane, drawStrip, laneScale, stripRange, Lens } from '/assets/drawing.js';
+import { count, feedWords, item, keepFocus, lengthWords, mark, missWords, number, percent, phaseWords, placeWords, progress, targetWords, useLane } from '/assets/words.js';
 
 const $ = id => document.getElementById(id);
 const session = $('session');
 const station = Number(session.dataset.station);
 const lane = JSON.parse($('lane-profile').textContent);
+const drawing = document.querySelector('svg.lane');
+const lens = new Lens();
 const safety = [
   'Nobody walks past the foul line to place, check or measure a target: the lane beyond it is oiled and slippery.',
   'Nobody looks into the projector\u2019s beam.',
@@ -13,28 +15,43 @@ const safety = [
 ];
 
 let state = null;
-let picks = {};
-let shownAim = '';
+let picks = new Map(); // By target: a board, null for not seen; absent until somebody says.
+let active = null; // The target that the pad is for.
+let shownAim = '', shownStrips = '', lastTold = '';
 const outbox = new Outbox(station, () => showWaiting());
+useLane(lane);
 
-follow(station, 'coach', show, up => { $('link').hidden = up; if (up) outbox.flush(); });
+follow(station, 'coach', show, (up, words) => {
+  $('link').hidden = up;
+  $('link').textContent = words ?? 'The host does not answer. Go on: shots you tap are kept here and sent once when it is back.';
+  if (up) outbox.flush();
+});
+
+const targets = () => state?.aim?.targets ?? [];
 
 function show(next) {
   state = next;
   const open = Boolean(state.phase) && state.phase !== 'ended';
-  $('phase').textContent = state.phase ? `${state.bowler}${state.simulated ? ' (simulated)' : ''}, ${state.drill.name}: ${phaseWords[state.phase]}` : 'free';
+  const working = state.phase === 'throwing' || state.phase === 'paused';
+  $('phase').textContent = state.phase ? `${state.bowler}${state.simulated ? ' (simulated)' : ''} · ${state.drill.name} · ${phaseWords[state.phase]}` : 'free';
+  $('feed').textContent = feedWords(state.feed);
   $('empty').hidden = open;
+  $('over').hidden = state.phase !== 'ended';
+  if (state.phase === 'ended') $('record').href = `/records/${encodeURIComponent(state.sessionId)}`;
   session.hidden = !state.phase || state.phase === 'waiting';
+  $('log').hidden = !working;
+  $('coach').hidden = !working;
+  $('paused').hidden = state.phase !== 'paused';
   showCautions(state.phase === 'waiting');
-  $('log').hidden = state.phase !== 'throwing' && state.phase !== 'paused';
-  document.querySelectorAll('[data-act], [data-ask]').forEach(button => { button.disabled = !open; });
   document.querySelector('[data-act="pause"]').hidden = state.phase === 'paused';
   document.querySelector('[data-act="resume"]').hidden = state.phase !== 'paused';
-  if (!state.phase) return;
-  drawLane(document.querySelector('svg.lane'), lane, state.aim, state.lastShots, state.hand);
-  showFigures();
-  showStrips();
-  showShots();
+  if (state.phase && state.phase !== 'waiting') {
+    showFigures();
+    showAim();
+    showStrips();
+    showShots();
+  }
+
   showWaiting();
 }
 
@@ -42,14 +59,6 @@ function showCautions(now) {
   $('cautions').hidden = !now;
   if (!now) return;
   $('caution-list').replaceChildren(...[...state.drill.cautions, ...safety.filter(words => !state.drill.cautions.includes(words))].map(words => item('li', words)));
-  $('arm').hidden = !state.drill.asksHowArmFeels;
-}
-
-function item(name, text, attributes = {}) {
-  const node = document.createElement(name);
-  node.textContent = text;
-  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
-  return node;
 }
 
 function showFigures() {
@@ -61,141 +70,257 @@ function showFigures() {
     return box;
   };
   const rows = [];
-  if (state.block) rows.push(figure(`Block ${state.block.number} of ${state.block.of}: ${state.block.name}`, progress(state.block)));
+  if (state.block) rows.push(figure(`Block ${state.block.number} of ${state.block.of}`, progress(state.block), state.block.name));
   for (const target of state.summary?.perTarget ?? []) {
     rows.push(figure(state.summary.perTarget.length > 1 ? `Hits, ${target.name}` : 'Hits', target.graded ? `${target.hits} of ${target.graded}` : 'none yet',
-      target.graded ? `${percent(target.hitRateLow)} to ${percent(target.hitRateHigh)} is what this many can tell` : ''));
+      target.graded ? `true rate: ${percent(target.hitRateLow)} to ${percent(target.hitRateHigh)}` : ''));
   }
   if (state.place > 0) rows.push(figure('Place of the line', String(state.place)));
   rows.push(figure('Points', String(state.points ?? 0)));
   $('figures').replaceChildren(...rows);
 }
 
-function showStrips() {
-  const targets = state.aim?.targets ?? [];
-  const aim = JSON.stringify([state.nextNumber, targets.map(each => [each.name, each.target])]);
-  if (aim !== shownAim) {
-    shownAim = aim;
-    picks = Object.fromEntries(targets.map(each => [each.name, null]));
-    $('strips').replaceChildren(...targets.map(makeStrip));
-  }
+function showAim() {
+  $('now').replaceChildren(...(targets().length
+    ? targets().flatMap(({ name, target }) => [item('strong', placeWords(target)), item('span', `${name}, ${lengthWords(target.widthBoards)} wide`)])
+    : [item('span', state.phase === 'ended' ? 'The session is over.' : 'No target is shown.')]));
+  drawing.setAttribute('aria-label', `The lane seen from the approach. ${targets().map(({ name, target }) => `${name}: ${targetWords(target)}`).join('; ')}`);
+}
 
-  targets.forEach(paintStrip);
-  $('send').textContent = `Log shot ${state.nextNumber}`;
+function paint() {
+  const scale = drawLane(drawing, lane, state.aim, state.lastShots, state.hand, targets().filter(each => typeof picks.get(each.name) === 'number')
+    .map(each => ({ feet: each.target.distanceFeet, board: picks.get(each.name) })));
+  $('scale').textContent = `Seen from the approach. Boards are to scale; lengths are drawn ${number(scale.shorter, 0)} times shorter.`;
+  targets().forEach(paintStrip);
+  paintPad();
+  const unpicked = targets().filter(each => typeof picks.get(each.name) !== 'number');
+  $('send').textContent = `Log shot ${state.nextNumber}${unpicked.length && unpicked.length < targets().length ? ` (${unpicked.map(each => each.name).join(', ')} not seen)` : ''}`;
   $('undo').disabled = !state.lastShots.some(shot => !shot.voidReason);
 }
 
-function makeStrip({ name, target }) {
-  const box = document.createElement('div');
-  box.className = 'strip';
-  box.dataset.target = name;
+function showStrips() {
+  const aim = JSON.stringify([state.sessionId, state.nextNumber, targets().map(each => [each.name, each.target])]);
+  if (aim !== shownAim) {
+    shownAim = aim;
+    picks = new Map();
+    active = targets()[0]?.name ?? null;
+    lens.hide();
+  }
+
+  const strips = JSON.stringify([state.hand, targets().map(each => [each.name, stripRange(each.target)])]);
+  if (strips !== shownStrips) {
+    shownStrips = strips;
+    keepFocus($('log'), () => $('strips').replaceChildren(...targets().map(makeStrip)));
+  }
+
+  paint();
+}
+
+const targetOf = name => targets().find(each => each.name === name)?.target;
+
+function makeStrip({ name }) {
+  const box = item('div', '', { class: 'strip', 'data-target': name });
   const head = item('div', '', { class: 'head' });
-  head.append(item('span', `${name}: ${targetWords(target)}`), item('output', '', { 'aria-live': 'polite' }));
-  const [low, high] = stripRange(target);
+  const what = item('div', '', { class: 'what' });
+  what.append(item('b'), item('small'));
+  const chosen = item('div', '', { class: 'pick' });
+  const nudge = (by, sign, words) => {
+    const button = item('button', sign, { type: 'button', 'aria-label': `${name}: half a board to the ${words}`, 'data-key': `${name} ${words}` });
+    button.addEventListener('click', () => pick(name, (picks.get(name) ?? targetOf(name).centreBoard) + by));
+    return button;
+  };
+  const right = state.hand === 'left' ? 0.5 : -0.5;
+  chosen.append(nudge(-right, '\u25c2', 'left'), item('output'), nudge(right, '\u25b8', 'right'));
+  head.append(what, chosen);
   const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-  for (const [key, value] of Object.entries({
-    role: 'slider', tabindex: 0, 'aria-label': `Board where the ball crossed ${name}`, 'aria-valuemin': low, 'aria-valuemax': high,
-  })) svg.setAttribute(key, value);
-  svg.addEventListener('pointerdown', event => { svg.setPointerCapture(event.pointerId); pick(name, boardUnder(svg, event, target, state.hand)); });
-  svg.addEventListener('pointermove', event => { if (event.buttons) pick(name, boardUnder(svg, event, target, state.hand)); });
+  for (const [key, value] of Object.entries({ role: 'slider', tabindex: 0, 'aria-label': `Board where the ball crossed, ${name}`, 'data-key': `strip ${name}` })) svg.setAttribute(key, value);
+  drag(svg, () => name, event => boardUnder(svg, event, targetOf(name), state.hand));
   svg.addEventListener('keydown', event => {
-    const right = state.hand === 'left' ? 0.5 : -0.5;
     const step = { ArrowRight: right, ArrowLeft: -right, ArrowUp: 0.5, ArrowDown: -0.5, PageUp: 5, PageDown: -5 }[event.key];
     if (event.key === 'Enter') { log(); return; }
     if (step === undefined) return;
     event.preventDefault();
-    pick(name, Math.min(44, Math.max(-4, (picks[name] ?? target.centreBoard) + step)));
+    pick(name, (picks.get(name) ?? targetOf(name).centreBoard) + step);
   });
-  const pad = item('div', '', { class: 'pad', role: 'group', 'aria-label': `Boards for ${name}` });
-  const boards = [];
-  for (let board = Math.ceil(low); board <= Math.floor(high); board++) boards.push(board);
-  if (state.hand !== 'left') boards.reverse();
-  for (const board of boards) {
-    const inside = Math.abs(board - target.centreBoard) <= target.widthBoards / 2;
-    const button = item('button', String(board), { type: 'button', 'data-board': board });
-    if (inside) button.className = 'in';
-    button.addEventListener('click', () => pick(name, board));
-    pad.append(button);
-  }
-
-  const half = item('button', '+\u00bd', { type: 'button', 'aria-label': 'half a board more' });
-  half.addEventListener('click', () => pick(name, (picks[name] ?? target.centreBoard) + 0.5));
-  const gutterNear = item('button', 'gutter', { type: 'button', 'aria-label': 'own gutter' });
-  gutterNear.addEventListener('click', () => pick(name, -4));
-  const unseen = item('button', 'not seen', { type: 'button' });
-  unseen.addEventListener('click', () => pick(name, null));
-  for (const wide of [gutterNear, unseen]) wide.style.gridColumn = 'span 2';
-  pad.append(half, gutterNear, unseen);
-  box.append(head, svg, pad);
+  svg.addEventListener('focus', () => { active = name; paint(); });
+  box.append(head, svg);
   return box;
 }
+
+/** Picks while a finger or a mouse is down, with the lens above it; a scroll that the browser takes over picks nothing. */
+function drag(svg, nameOf, boardOf) {
+  let name = null, before;
+  const move = event => {
+    const board = boardOf(event);
+    pick(name, board, false);
+    lens.show(event, picks.get(name), targetOf(name), state.hand);
+  };
+  svg.addEventListener('pointerdown', event => {
+    name = nameOf(event);
+    if (!name || (event.pointerType === 'mouse' && event.button !== 0)) { name = null; return; }
+    before = picks.get(name);
+    svg.setPointerCapture(event.pointerId);
+    move(event);
+  });
+  svg.addEventListener('pointermove', event => { if (name && targetOf(name)) move(event); });
+  svg.addEventListener('pointerup', () => { if (name && targetOf(name)) toNext(name); name = null; lens.hide(); });
+  svg.addEventListener('pointercancel', () => {
+    if (name && before === undefined) picks.delete(name); else if (name) picks.set(name, before);
+    name = null;
+    lens.hide();
+    paint();
+  });
+}
+
+let tapped = null; // The target nearest to where the lane was touched; it stays the one until the finger leaves.
+drag(drawing, event => {
+  if ($('log').hidden) return null;
+  const feet = laneScale(drawing, lane, state.hand).feetAt(event.clientY - drawing.getBoundingClientRect().top);
+  tapped = [...targets()].sort((a, b) => Math.abs(a.target.distanceFeet - feet) - Math.abs(b.target.distanceFeet - feet))[0]?.name ?? null;
+  return tapped;
+}, event => Math.round(laneScale(drawing, lane, state.hand).boardAt(event.clientX - drawing.getBoundingClientRect().left) * 2) / 2);
 
 function paintStrip({ name, target }) {
   const box = [...document.querySelectorAll('.strip')].find(each => each.dataset.target === name);
   if (!box) return;
-  const svg = box.querySelector('svg');
+  const svg = box.querySelector('svg'), output = box.querySelector('output');
   const crossings = state.lastShots.filter(shot => !shot.voidReason)
     .map(shot => shot.targets.find(result => result.name === name)?.crossing.board).filter(board => board !== null && board !== undefined);
-  drawStrip(svg, target, crossings, picks[name], state.hand);
-  const picked = picks[name];
+  const picked = picks.get(name), [low, high] = stripRange(target);
+  drawStrip(svg, target, crossings, picked, state.hand);
+  box.classList.toggle('active', targets().length > 1 && name === active);
+  box.querySelector('b').textContent = name;
+  box.querySelector('small').textContent = targetWords(target);
+  svg.setAttribute('aria-valuemin', Math.min(low, picked ?? low));
+  svg.setAttribute('aria-valuemax', Math.max(high, picked ?? high));
   svg.setAttribute('aria-valuenow', picked ?? target.centreBoard);
-  svg.setAttribute('aria-valuetext', picked === null ? 'not seen' : `board ${number(picked)}`);
-  box.querySelector('output').textContent = picked === null ? 'not seen' : `board ${number(picked)}`;
-  box.querySelectorAll('[data-board]').forEach(button => button.setAttribute('aria-pressed', Number(button.dataset.board) === picked));
+  const words = picked === undefined ? 'not picked yet' : picked === null ? 'not seen' : gutterWords(picked) ?? `board ${number(picked)}`;
+  svg.setAttribute('aria-valuetext', words);
+  output.textContent = picked === undefined ? 'tap a board' : words;
+  output.className = picked === undefined || picked === null ? 'none' : '';
 }
 
-function pick(name, board) {
-  picks[name] = board === null ? null : Math.min(44, Math.max(-4, board));
-  state.aim.targets.forEach(paintStrip);
+const gutterWords = board => board < 0.5 ? `${state.hand === 'left' ? 'left' : 'right'} gutter` : board > 39.5 ? `${state.hand === 'left' ? 'right' : 'left'} gutter` : null;
+
+/** One pad, for the target that is active: boards as they lie on the lane, then what is no board. */
+function paintPad() {
+  const pad = $('pad'), target = targetOf(active);
+  if (!target) return;
+  const [low, high] = stripRange(target);
+  const made = JSON.stringify([active, low, high, state.hand]);
+  if (pad.dataset.made !== made) {
+    pad.dataset.made = made;
+    pad.setAttribute('aria-label', `Boards, ${active}`);
+    $('pad-else').setAttribute('aria-label', `Gutters, or not seen, ${active}`);
+    const boards = [];
+    for (let board = Math.ceil(low); board <= Math.floor(high); board++) boards.push(board);
+    if (state.hand !== 'left') boards.reverse();
+    const button = (text, value) => {
+      const one = item('button', text, { type: 'button', 'data-key': `pad ${text}`, ...(value === null ? {} : { 'data-board': value }) });
+      one.addEventListener('click', () => { const name = active; pick(name, value); toNext(name); });
+      return one;
+    };
+    const own = state.hand === 'left' ? 'left' : 'right', far = own === 'left' ? 'right' : 'left';
+    const gutters = [button(`${far} gutter`, 44), button(`${own} gutter`, -4)];
+    keepFocus($('log'), () => {
+      pad.replaceChildren(...boards.map(board => button(String(board), board)));
+      $('pad-else').replaceChildren(...(own === 'left' ? gutters.reverse() : gutters), button('not seen', null));
+    });
+  }
+
+  for (const button of [...pad.children, ...$('pad-else').children]) {
+    const value = button.dataset.board === undefined ? null : Number(button.dataset.board);
+    button.classList.toggle('in', value !== null && Math.abs(value - target.centreBoard) <= target.widthBoards / 2);
+    button.setAttribute('aria-pressed', picks.has(active) && picks.get(active) === value);
+  }
+}
+
+function pick(name, board, heard = true) {
+  if (name === null || !targetOf(name)) return;
+  picks.set(name, board === null ? null : Math.min(44, Math.max(-4, board)));
+  active = name;
+  $('hint').hidden = true;
+  paint();
+  if (heard) $('heard').textContent = board === null ? `${name}: not seen` : `${name}: ${gutterWords(picks.get(name)) ?? `board ${number(picks.get(name))}`}`;
+}
+
+/** After one target of a line, the pad is for the next that nobody has spoken of. */
+function toNext(name) {
+  active = targets().find(each => each.name !== name && !picks.has(each.name))?.name ?? name;
+  paint();
 }
 
 function log() {
-  const targets = state.aim?.targets ?? [];
-  const crossings = targets.filter(each => picks[each.name] !== null)
-    .map(each => ({ feet: each.target.distanceFeet, board: picks[each.name] }));
+  if (!state || $('log').hidden) return;
+  if (picks.size === 0) {
+    $('hint').hidden = false;
+    return;
+  }
+
+  const crossings = targets().filter(each => typeof picks.get(each.name) === 'number')
+    .map(each => ({ feet: each.target.distanceFeet, board: picks.get(each.name) }));
   const speed = Number.parseFloat($('speed').value.replace(',', '.'));
-  outbox.add(state.sessionId, { crossings, ...(speed >= 1 && speed <= 40 ? { speedMph: speed } : {}) });
+  if ($('speed').value.trim() && !(speed >= 1 && speed <= 40)) {
+    say('The speed is a number of miles per hour from 1 to 40, such as 17.5, or nothing.');
+    return;
+  }
+
+  outbox.add(state.sessionId, { crossings, ...(speed ? { speedMph: speed } : {}) });
   $('speed').value = '';
-  picks = Object.fromEntries(targets.map(each => [each.name, null]));
-  targets.forEach(paintStrip);
+  picks = new Map();
+  active = targets()[0]?.name ?? null;
+  paint();
 }
 
+const saidOf = shot => shot.targets.map(result => `${shot.targets.length > 1 ? `${result.name}: ` : ''}${missWords(result.missBoards, state.hand)}${result.grade ? `, ${result.grade.name}` : ''}`).join('; ');
+
 function showShots() {
-  $('shots').replaceChildren(...state.lastShots.map((shot, index) => {
+  const newest = state.lastShots[0];
+  const told = newest ? `Shot ${newest.number}: ${newest.voidReason ? `does not count, ${newest.voidReason}` : `${mark(newest.held)[2]}, ${saidOf(newest)}`}` : '';
+  const fresh = told !== lastTold && lastTold !== '';
+  lastTold = told;
+  if (fresh) $('heard').textContent = told;
+  $('none').hidden = state.lastShots.length > 0;
+  $('last-shot').replaceChildren(...(newest && !newest.voidReason
+    ? [item('span', mark(newest.held)[0], { class: `mark ${mark(newest.held)[1]}`, 'aria-hidden': 'true' }), item('span', told)]
+    : [item('span', told, { class: 'quiet' })]));
+  keepFocus($('shots'), () => $('shots').replaceChildren(...state.lastShots.map((shot, index) => {
     const [sign, kind, words] = mark(shot.held);
     const li = document.createElement('li');
-    if (index === 0) li.className = 'just';
-    li.append(item('strong', String(shot.number)), item('span', sign, { class: `mark ${kind}`, 'aria-label': words, role: 'img' }));
-    const told = shot.targets.map(result => `${shot.targets.length > 1 ? `${result.name}: ` : ''}${missWords(result.missBoards, state.hand)}${result.grade ? `, ${result.grade.name}` : ''}`).join('; ');
-    const text = item('span', shot.voidReason ? `does not count: ${shot.voidReason}` : told);
-    if (shot.voidReason) text.className = 'void';
+    if (index === 0 && fresh) li.className = 'just';
+    li.append(item('span', String(shot.number), { class: 'n' }), item('span', shot.voidReason ? '\u2013' : sign, { class: `mark ${shot.voidReason ? 'quiet' : kind}`, 'aria-label': shot.voidReason ? 'does not count' : words, role: 'img' }));
+    const text = item('span', '', { class: 'said' });
+    text.append(shot.voidReason ? item('span', `does not count: ${shot.voidReason}`, { class: 'quiet' }) : saidOf(shot));
+    if (!shot.voidReason && shot.comparability.isComparable === false) text.append(item('small', `not the same throw: ${shot.comparability.reasons.join('; ')}`));
     li.append(text);
-    if (!shot.voidReason && shot.comparability.isComparable !== true) li.append(item('span', shot.comparability.reasons.join('; '), { class: 'quiet' }));
-    if (!shot.voidReason) {
+    if (!shot.voidReason && state.phase !== 'ended') {
       const tools = item('span', '', { class: 'tools' });
-      const correct = item('button', 'Correct', { type: 'button', 'aria-label': `Correct shot ${shot.number}` });
+      const correct = item('button', 'Correct', { type: 'button', 'aria-label': `Correct shot ${shot.number}`, 'data-key': `correct ${shot.number}` });
       correct.addEventListener('click', () => askCorrect(shot));
-      const no = item('button', 'Void', { type: 'button', 'aria-label': `Void shot ${shot.number}` });
+      const no = item('button', 'Void', { type: 'button', 'aria-label': `Void shot ${shot.number}`, 'data-key': `void ${shot.number}` });
       no.addEventListener('click', () => askVoid(shot));
       tools.append(correct, no);
       li.append(tools);
     }
     return li;
-  }));
+  })));
 }
 
 function showWaiting() {
-  $('waiting').replaceChildren(...outbox.waiting.map(one => {
-    const p = item('p', one.refused
-      ? `A tapped shot was not taken: ${one.refused} `
-      : `A tapped shot waits to be sent${one.session === state?.sessionId ? '' : ' (of an earlier session)'}. `, { class: one.refused ? 'note bad' : 'note' });
-    if (one.refused) {
-      const ok = item('button', 'Understood', { type: 'button' });
-      ok.addEventListener('click', () => outbox.dismiss(one.shot.id));
-      p.append(ok);
-    }
-    return p;
-  }));
+  const all = outbox.waiting, sent = all.filter(one => !one.refused);
+  const lines = [];
+  if (sent.length) {
+    const other = sent.filter(one => one.session !== state?.sessionId).length;
+    lines.push(item('p', `${count(sent.length, 'tapped shot')} ${sent.length === 1 ? 'waits' : 'wait'} to be sent${other ? ` (${other} of an earlier session)` : ''}. The next target appears when they have arrived.${outbox.isSafe ? '' : ' This browser keeps nothing: leave this page open.'}`, { class: 'note', id: 'unsent' }));
+  }
+  for (const one of all.filter(each => each.refused)) {
+    const p = item('div', '', { class: 'note bad row' });
+    const ok = item('button', 'Understood', { type: 'button' });
+    ok.addEventListener('click', () => outbox.drop(one.key));
+    p.append(item('span', `A tapped shot was not taken (${one.shot.crossings.map(each => `board ${number(each.board)} at ${number(each.feet, 1)} ft`).join(', ') || 'not seen'}): ${one.refused}`), ok);
+    lines.push(p);
+  }
+  $('waiting').replaceChildren(...lines);
 }
 
 async function act(action) {
@@ -208,19 +333,27 @@ function ask(title, yes, fields, make) {
   $('ask-title').textContent = title;
   $('ask-yes').textContent = yes;
   $('ask-wrong').hidden = true;
-  $('ask-fields').replaceChildren(...fields.map(({ id, label, value = '', choices, ...rest }) => {
+  $('ask-fields').replaceChildren(...fields.map(({ id, label, value = '', choices, quick = [], ...rest }) => {
     const box = item('div', '', { class: 'field' });
-    const input = choices ? document.createElement('select') : document.createElement('input');
+    const input = document.createElement(choices ? 'select' : 'input');
     input.id = id;
     for (const [key, of] of Object.entries(rest)) input.setAttribute(key, of);
-    if (choices) input.append(...choices.map(choice => item('option', choice, { value: choice })));
-    input.value = value || (choices ? choices[0] : '');
+    if (choices) input.append(...choices.map(([text, of]) => item('option', text, { value: of })));
+    input.value = value || (choices ? choices[0][1] : '');
     box.append(item('label', label, { for: id }), input);
+    if (quick.length) {
+      const row = item('div', '', { class: 'quick' });
+      for (const words of quick) {
+        const button = item('button', words, { type: 'button' });
+        button.addEventListener('click', () => { input.value = words; });
+        row.append(button);
+      }
+      box.append(row);
+    }
     return box;
   }));
   const dialog = $('ask');
   dialog.querySelector('form').onsubmit = async event => {
-    if (event.submitter?.value !== 'yes') return;
     event.preventDefault();
     const action = make();
     const wrong = typeof action === 'string' ? action : await act(action);
@@ -233,33 +366,39 @@ function ask(title, yes, fields, make) {
 
 const numeric = text => text.trim() === '' ? null : Number(text.replace(',', '.'));
 
-const askVoid = shot => ask(`Shot ${shot.number} does not count`, 'Void it', [{ id: 'reason', label: 'Why', required: '', maxlength: 500, value: 'slipped' }],
-  () => ({ kind: 'void', number: shot.number, reason: $('reason').value }));
+const askVoid = shot => ask(`Shot ${shot.number} does not count`, 'Void it', [
+  { id: 'reason', label: 'Why', required: '', maxlength: 500, autocomplete: 'off', quick: ['slipped', 'over the foul line', 'a pin fell late', 'typed wrongly'] },
+], () => $('reason').value.trim() ? { kind: 'void', number: shot.number, reason: $('reason').value.trim() } : 'Say in a word why, for the record.');
 
 const askCorrect = shot => ask(`Correct shot ${shot.number}`, 'Correct it',
-  shot.targets.map((result, index) => ({ id: `board-${index}`, label: `Board at ${result.name} (empty: not seen)`, inputmode: 'decimal', value: result.crossing.board === null ? '' : String(result.crossing.board) })),
+  shot.targets.map((result, index) => ({ id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off', value: result.crossing.board === null ? '' : String(result.crossing.board) })),
   () => {
     const crossings = shot.targets.map((result, index) => ({ feet: result.target.distanceFeet, board: numeric($(`board-${index}`).value) })).filter(one => one.board !== null);
-    if (crossings.some(one => Number.isNaN(one.board))) return 'a board is a number such as 12.5';
+    if (crossings.some(one => Number.isNaN(one.board))) return 'A board is a number such as 12.5.';
     const speed = shot.shot.speed ? { speedMph: shot.shot.speed.mph, speedAt: shot.shot.speed.at } : {};
     return { kind: 'correct', number: shot.number, shot: { crossings, ...speed } };
   });
 
+const scopes = [['this target', 'aim'], ['the whole block', 'block']];
 const asks = {
+  skip: () => ask('Pass over', 'Pass over it', [{ id: 'scope', label: 'What', choices: scopes }], () => ({ kind: 'skip', scope: $('scope').value })),
+  repeat: () => ask('Throw again', 'Throw it again', [{ id: 'scope', label: 'What', choices: scopes }], () => ({ kind: 'repeat', scope: $('scope').value })),
   target: () => ask('Change the target from now on', 'Change it', [
-    { id: 'which', label: 'Which', choices: (state.aim?.targets ?? []).map(each => each.name) },
-    { id: 'width', label: 'Width in boards, 0.5 to 20 (empty: as it is)', inputmode: 'decimal' },
-    { id: 'centre', label: 'Centre board, 0.5 to 39.5 (empty: as it is)', inputmode: 'decimal' },
+    { id: 'which', label: 'Which', choices: targets().map(each => [`${each.name}: ${targetWords(each.target)}`, each.name]) },
+    { id: 'width', label: 'Width in boards, 0.5 to 20 (empty: as it is)', inputmode: 'decimal', autocomplete: 'off' },
+    { id: 'centre', label: 'Centre board, 0.5 to 39.5 (empty: as it is)', inputmode: 'decimal', autocomplete: 'off' },
   ], () => {
     const width = numeric($('width').value), centre = numeric($('centre').value);
-    if (Number.isNaN(width) || Number.isNaN(centre)) return 'boards are numbers such as 3.5';
+    if (Number.isNaN(width) || Number.isNaN(centre)) return 'Boards are numbers such as 3.5.';
+    if (width === null && centre === null) return 'Give a width, a centre, or both.';
     return { kind: 'target', target: $('which').value, ...(width === null ? {} : { widthBoards: width }), ...(centre === null ? {} : { centreBoard: centre }) };
   }),
-  note: () => ask('A note for the record', 'Keep it', [{ id: 'words', label: 'Words', required: '', maxlength: 2000 }], () => ({ kind: 'note', text: $('words').value })),
-  end: () => ask('End the session', 'End it', [{ id: 'reason', label: 'Why (may be empty)', maxlength: 500 }],
+  note: () => ask('A note for the record', 'Keep it', [{ id: 'words', label: 'Words', required: '', maxlength: 2000, autocomplete: 'off' }], () => ({ kind: 'note', text: $('words').value })),
+  end: () => ask('End the session', 'End it', [{ id: 'reason', label: 'Why (may be empty)', maxlength: 500, autocomplete: 'off', quick: ['time is up', 'the arm hurts', 'lane trouble'] }],
     () => ({ kind: 'end', ...($('reason').value.trim() ? { why: $('reason').value } : {}) })),
 };
 
+$('ask-no').addEventListener('click', () => $('ask').close());
 document.querySelectorAll('[data-ask]').forEach(button => button.addEventListener('click', () => asks[button.dataset.ask]()));
 document.querySelectorAll('[data-act]').forEach(button => button.addEventListener('click', async () => say(await act({ kind: button.dataset.act }))));
 $('send').addEventListener('click', log);
@@ -267,16 +406,18 @@ $('undo').addEventListener('click', async () => {
   const last = state.lastShots.find(shot => !shot.voidReason);
   if (last) say(await act({ kind: 'void', number: last.number, reason: 'taken back' }));
 });
+for (const radio of document.querySelectorAll('[name="arm"]')) radio.addEventListener('change', () => { $('sore').hidden = radio.value !== 'sore'; });
 $('begin').addEventListener('click', async () => {
-  const arm = $('arm-words').value.trim();
-  if (arm) await act({ kind: 'note', text: `Arm: ${arm}` });
-  say(await act({ kind: 'begin' }));
+  const arm = [document.querySelector('[name="arm"]:checked')?.value, $('arm-words').value.trim()].filter(Boolean).join(': ');
+  const wrong = arm ? await act({ kind: 'note', text: `Arm ${arm}` }) : null;
+  say(wrong ?? await act({ kind: 'begin' }));
 });
-addEventListener('resize', () => state?.aim?.targets.forEach(paintStrip));
+new ResizeObserver(() => { if (state?.phase && state.phase !== 'waiting') paint(); }).observe(session);
+addEventListener('aimtrainer:unit', () => { if (state) show(state); });
 
 function say(wrong) {
-  if (wrong === null) return;
-  const p = item('p', wrong, { class: 'note bad', role: 'alert' });
-  $('waiting').prepend(p);
-  setTimeout(() => p.remove(), 8000);
+  $('wrong').hidden = wrong === null;
+  $('wrong-words').textContent = wrong ?? '';
 }
+
+$('wrong-seen').addEventListener('click', () => say(null));

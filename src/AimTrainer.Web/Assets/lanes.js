@@ -1,22 +1,44 @@
 import { follow } from '/assets/live.js';
-import { percent, phaseWords, progress } from '/assets/words.js';
+import { feedWords, item, mark, percent, phaseWords, placeWords, progress } from '/assets/words.js';
 
 const list = document.getElementById('lanes');
 const link = document.getElementById('link');
+const states = new Map();
 
 // One stream for all lanes: a browser opens only six connections to one host.
-follow('all', 'coach', states => {
-  for (const state of Array.isArray(states) ? states : [states]) show(state);
-}, isUp => { link.hidden = isUp; });
+follow('all', 'coach', changed => {
+  for (const state of changed) { states.set(state.station, state); show(state); }
+  document.getElementById('first').hidden = [...states.values()].some(state => state.phase);
+}, (up, words) => {
+  link.hidden = up;
+  link.textContent = words ?? 'The host does not answer. This page goes on by itself when it does.';
+});
+addEventListener('aimtrainer:unit', () => states.forEach(show));
 
 function show(state) {
   const box = list.querySelector(`[data-station="${state.station}"]`);
   if (!box) return;
-  const open = state.phase && state.phase !== 'ended';
-  box.querySelector('.who').textContent = open ? state.bowler : 'free';
-  box.querySelector('.what').textContent = open ? `${state.drill.name}: ${phaseWords[state.phase]}` : 'no session';
+  const open = Boolean(state.phase) && state.phase !== 'ended';
+  const part = name => box.querySelector(`.${name}`);
+  box.classList.toggle('free', !open);
+  part('chip').textContent = open ? phaseWords[state.phase] : 'free';
+  part('chip').className = `chip ${state.phase === 'throwing' ? 'on' : open ? 'wait' : ''}`;
+  part('who').textContent = open ? `${state.bowler}${state.simulated ? ' (simulated)' : ''}` : state.phase === 'ended' ? `${state.bowler} is done` : 'nobody throws';
+  part('what').textContent = state.phase ? state.drill.name : '';
+  part('aim').textContent = open && state.aim ? state.aim.targets.map(each => placeWords(each.target)).join(', then ') : '';
+  const dots = open ? [...state.lastShots].reverse().filter(shot => !shot.voidReason) : [];
+  part('dots').replaceChildren(...dots.map(shot => {
+    const [sign, kind, words] = mark(shot.held);
+    const li = item('li');
+    li.append(item('span', sign, { class: kind, role: 'img', 'aria-label': `shot ${shot.number}: ${words}` }));
+    return li;
+  }));
+  part('dots').hidden = dots.length === 0;
   const rate = state.summary?.perTarget?.[0];
-  box.querySelector('.how').textContent = open && state.block
-    ? `${state.block.name}: ${progress(state.block)}${rate?.graded ? `, ${rate.hits} of ${rate.graded} hit (${percent(rate.hitRateLow)} to ${percent(rate.hitRateHigh)})` : ''}`
+  part('how').textContent = open && state.block
+    ? `${state.block.name}: ${progress(state.block)}${rate?.graded ? `; ${rate.hits} of ${rate.graded} hit (true rate ${percent(rate.hitRateLow)} to ${percent(rate.hitRateHigh)})` : ''}`
     : '';
+  part('feed').textContent = feedWords(state.feed);
+  part('open').hidden = !state.phase;
+  part('start').hidden = open;
 }

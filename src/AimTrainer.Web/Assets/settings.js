@@ -1,5 +1,6 @@
-import { unit } from '/assets/words.js';
+import { chooseUnit, unit } from '/assets/words.js';
 
-const choice = document.getElementById('unit');
-choice.value = unit();
-choice.addEventListener('change', () => localStorage.setItem('aimtrainer.unit', choice.value));
+const show = () => { for (const radio of document.querySelectorAll('[name="unit"]')) radio.checked = radio.value === unit(); };
+for (const radio of document.querySelectorAll('[name="unit"]')) radio.addEventListener('change', () => chooseUnit(radio.value));
+addEventListener('aimtrainer:unit', show);
+show();

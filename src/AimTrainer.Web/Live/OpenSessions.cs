@@ -4,11 +4,14 @@ using Microsoft.Extensions.Logging;
 
 namespace AimTrainer.Web;
 
-/// <summary>At the start of the host: every station goes on with the session that it was left with.</summary>
-public sealed partial class OpenSessions(IReadOnlyList<Station> stations, ISessionStore store, ILogger<OpenSessions> log) : IHostedLifecycleService
+/// <summary>
+/// At the start of the host: every station goes on with the session that it was left with. It is done before the host listens (a web
+/// host's server is started last): a shot that a page kept while the host was away must find its session here, not an empty lane.
+/// </summary>
+public sealed partial class OpenSessions(IReadOnlyList<Station> stations, ISessionStore store, ILogger<OpenSessions> log) : IHostedService
 {
     /// <inheritdoc/>
-    public async Task StartedAsync(CancellationToken cancellationToken)
+    public async Task StartAsync(CancellationToken cancellationToken)
     {
         foreach (var station in stations)
         {
@@ -22,19 +25,7 @@ public sealed partial class OpenSessions(IReadOnlyList<Station> stations, ISessi
     }
 
     /// <inheritdoc/>
-    public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
-
-    /// <inheritdoc/>
-    public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
-
-    /// <inheritdoc/>
-    public Task StoppedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
-
-    /// <inheritdoc/>
     public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
-
-    /// <inheritdoc/>
-    public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 
     [LoggerMessage(LogLevel.Warning, "station {Station}: session {SessionId} is left as it is: {Why}")]
     private static partial void SayNotGoneOn(ILogger log, int station, string sessionId, string why);

@@ -8,31 +8,32 @@ internal static class Say
 {
     public static string Of(Hand hand) => hand == Hand.Right ? "right" : "left";
 
-    public static string Of(DateTimeOffset time) => time.ToLocalTime().ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
-
     public static string Of(double? number, int digits = 2) => number is { } value ? Math.Round(value, digits).ToString(CultureInfo.InvariantCulture) : "?";
 
     public static string Percent(double? part) => part is { } value ? $"{Math.Round(value * 100).ToString(CultureInfo.InvariantCulture)} %" : "?";
 
     public static string Count(int count, string one) => $"{count.ToString(CultureInfo.InvariantCulture)} {one}{(count == 1 ? "" : "s")}";
 
+    public static string Exact(decimal number) => number.ToString("0.####", CultureInfo.InvariantCulture);
+
+    public static string Boards(decimal boards) => $"{Exact(boards)} {(Math.Abs(boards) == 1 ? "board" : "boards")}";
+
     /// <summary>How far a shot missed, to which side in the bowler's own sense.</summary>
-    public static string Miss(BoardOffset? miss, Hand hand)
+    public static string Miss(decimal boards, Hand hand)
     {
-        if (miss is not { } offset)
-        {
-            return "not measured";
-        }
-
-        if (offset.ExactBoards == 0)
-        {
-            return "on the centre";
-        }
-
-        var inside = offset.ExactBoards > 0;
-        var boards = Math.Abs(offset.ExactBoards);
-        return $"{boards.ToString(CultureInfo.InvariantCulture)} {(boards == 1 ? "board" : "boards")} {((hand == Hand.Left) == inside ? "right" : "left")} ({(inside ? "inside" : "outside")})";
+        var inside = boards > 0;
+        return boards == 0 ? "on the centre"
+            : $"{Boards(Math.Abs(boards))} {((hand == Hand.Left) == inside ? "right" : "left")} ({(inside ? "inside" : "outside")})";
     }
+
+    /// <summary>What ends a block.</summary>
+    public static string Ends(BlockEnd until) => string.Join(" or ", new[]
+    {
+        until.Shots is { } shots ? Count(shots, "shot") : null,
+        until.Minutes is { } minutes ? $"{Of(minutes)} min" : null,
+        until.HitsInARow is { } row ? $"{row.ToString(CultureInfo.InvariantCulture)} held in a row" : null,
+        until.WidthReached is { } width ? $"a width of {Boards(width.ExactBoards)}" : null,
+    }.OfType<string>());
 
     /// <summary>Held, not held, or not known: a sign, its colour's name, and the word.</summary>
     public static (string Sign, string Kind, string Word) Mark(bool? held) => held switch

@@ -1,0 +1,25 @@
+using System.Globalization;
+
+namespace AimTrainer.Browser.Tests;
+
+/// <summary>What happened on the lanes before a test looks: an invented scenario.</summary>
+internal static class ConsoleExtensions
+{
+    /// <summary>Starts a session; its first target is shown when it is begun.</summary>
+    public static async Task SessionAsync(this ServedConsole console, int lane, string bowler, string drill, string hand = "right", bool begin = true)
+    {
+        await console.PostAsync($"/api/stations/{lane}/sessions", $$"""{"bowler":"{{bowler}}","drill":"{{drill}}","hand":"{{hand}}","ball":"blue","patternFeet":40,"seed":1}""");
+        if (begin)
+        {
+            await console.ActAsync(lane, """{"kind":"begin"}""");
+        }
+    }
+
+    /// <summary>A coach's action.</summary>
+    public static Task ActAsync(this ServedConsole console, int lane, string action) => console.PostAsync($"/api/stations/{lane}/actions", action);
+
+    /// <summary>A shot with a crossing at a distance, boards and feet.</summary>
+    public static Task ShotAsync(this ServedConsole console, int lane, string id, params (double Feet, double Board)[] crossings) => console.PostAsync(
+        $"/api/stations/{lane}/shots",
+        $$"""{"id":"{{id}}","crossings":[{{string.Join(',', crossings.Select(each => string.Create(CultureInfo.InvariantCulture, $$"""{"feet":{{each.Feet}},"board":{{each.Board}}}""")))}}]}""");
+}

@@ -1,0 +1,116 @@
+using System.Text.Json;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace AimTrainer.Browser.Tests;
+
+/// <summary>Every page, in both rooms and three sizes: nothing serious by axe, no complaint of the browser, nothing cut off.</summary>
+public sealed class PageTests(Chromium chromium)
+{
+    // Source: axe-core's rules for WCAG 2.2, levels A and AA, and its best practices; "serious" and "critical" are its own words for impact.
+    private static readonly AxeRunOptions Rules = new() { ResultTypes = [ResultType.Violations] };
+
+    private static readonly AxeRunOptions Colours = new() { ResultTypes = [ResultType.Violations], RunOnly = RunOnlyOptions.Rules("color-contrast") };
+
+    /// <summary>Where screenshots go; nothing is written when it is not set.</summary>
+    private static string? PictureFolder => Environment.GetEnvironmentVariable("AIMTRAINER_PICTURES") is { Length: > 0 } folder ? folder : null;
+
+    [Theory]
+    [InlineData("phone", false)]
+    [InlineData("tablet", true)]
+    public async Task EveryPage_InBothRooms_IsAccessibleAndFits(string size, bool bright)
+    {
+        await using var console = await ServedConsole.StartAsync(lanes: 4);
+        await using var user = await chromium.UserAsync(console, Screen.Named(size), bright);
+        var empty = await user.OpenAsync("/");
+        await CheckAsync(empty, "lanes-first", size, bright);
+        await empty.CloseAsync();
+
+        var sessionId = await HappenAsync(console);
+        (string Name, string Path, bool Live)[] pages =
+        [
+            ("lanes", "/", true), ("lane", "/lane/1", true), ("lane-line", "/lane/3", true), ("lane-before", "/lane/2", true), ("lane-free", "/lane/4", true), ("start", "/lane/4/start", false),
+            ("bowler", "/bowler/1", true), ("drills", "/drills", true), ("drill", "/drills/two-point-line", false), ("drill-edit", "/drills/three-rings/edit", false),
+            ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", false),
+            ("settings", "/settings", false), ("not-found", "/not-found", false),
+        ];
+        foreach (var (name, path, live) in pages)
+        {
+            var page = await user.OpenAsync(path, live);
+            if (name == "drill-edit")
+            {
+                await page.GetByText("Nothing is wrong with it.").WaitForAsync();
+            }
+
+            await CheckAsync(page, name, size, bright);
+            await page.CloseAsync();
+        }
+
+        Assert.Empty(user.Complaints);
+    }
+
+    private static async Task<string> HappenAsync(ServedConsole console)
+    {
+        await console.SessionAsync(1, "Mira", "fitted-target");
+        double[] boards = [10, 11.5, 8, 10.5, 12, 9, 10];
+        for (var i = 0; i < boards.Length; i++)
+        {
+            await console.ShotAsync(1, $"shot-{i}", (15, boards[i]));
+        }
+
+        await console.ActAsync(1, """{"kind":"void","number":3,"reason":"slipped"}""");
+        await console.SessionAsync(2, "Jo", "easy-warm-up", begin: false);
+        await console.SessionAsync(3, "Sam", "two-point-line", "left");
+        await console.ShotAsync(3, "line-1", (15, 15.5), (40, 6));
+        await console.ShotAsync(3, "line-2", (15, 13), (40, 8));
+        using var listed = JsonDocument.Parse(await console.GetAsync("/api/sessions?bowler=Mira"));
+        return listed.RootElement[0].GetProperty("sessionId").GetString()!;
+    }
+
+    private static async Task CheckAsync(IPage page, string name, string size, bool bright)
+    {
+        await AxeAsync(page, $"{name}, {size}", Rules);
+
+        // The other room has other colours and nothing else.
+        await page.EvaluateAsync("room => { document.documentElement.dataset.room = room; }", bright ? "dark" : "bright");
+        await AxeAsync(page, $"{name}, {size}, the other room", Colours);
+        await page.EvaluateAsync("room => { document.documentElement.dataset.room = room; }", bright ? "bright" : "dark");
+
+        // What is wider than its screen makes the whole page scroll sideways.
+        var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"{name} on a {size} is {over} pixels too wide");
+
+        // No label of a drawing may leave its drawing.
+        var cut = await page.EvaluateAsync<string[]>("""
+            () => [...document.querySelectorAll('svg text')].filter(text => {
+              const svg = text.ownerSVGElement.getBoundingClientRect(), box = text.getBoundingClientRect();
+              return svg.width > 0 && (box.left < svg.left - 1 || box.right > svg.right + 1 || box.top < svg.top - 1 || box.bottom > svg.bottom + 1);
+            }).map(text => `${text.ownerSVGElement.getAttribute('aria-label')}: ${text.textContent}`)
+            """);
+        Assert.Empty(cut);
+        if (PictureFolder is { } folder)
+        {
+            Directory.CreateDirectory(folder);
+            await page.ScreenshotAsync(new PageScreenshotOptions
+            {
+                Path = Path.Combine(folder, $"{name}-{size}-{(bright ? "bright" : "dark")}.png"),
+                FullPage = name is not "drills",
+                Style = ".send { position: static !important; }", // In a picture of a whole page it would lie over what is above its end.
+            });
+            if (name == "record")
+            {
+                await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+                await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"record-print-{size}.png"), FullPage = true });
+            }
+        }
+    }
+
+    private static async Task AxeAsync(IPage page, string where, AxeRunOptions rules)
+    {
+        var found = await page.RunAxe(rules);
+        var serious = found.Violations.Where(violation => violation.Impact is "serious" or "critical")
+            .Select(violation => $"{violation.Id}: {violation.Help}: {string.Join(" | ", violation.Nodes.Select(node => node.Html))}");
+        Assert.True(!serious.Any(), $"{where}\n{string.Join('\n', serious)}");
+    }
+}
