@@ -7,8 +7,8 @@ let waiting, asked = 0;
 
 async function check() {
   const mine = ++asked;
-  const answer = await fetch('/api/drills/check', { method: 'POST', headers: { 'content-type': 'application/json' }, body: text.value })
-    .then(async one => ({ ok: one.ok, body: await one.json() }), () => null);
+  const sent = await send('POST', '/api/drills/check', undefined, text.value);
+  const answer = sent.status === 0 ? null : sent;
   if (mine !== asked) return;
   const problems = answer?.body?.problems ?? [];
   save.disabled = !answer?.ok || problems.length > 0;

@@ -14,6 +14,7 @@ export function follow(station, view, onPicture, onLink) {
     source?.close();
     source = null;
     say(false);
+    signInWhenUnknown();
     setTimeout(open, retryMs);
     retryMs = Math.min(retryMs * 2, 5000);
   }
@@ -37,16 +38,41 @@ export function follow(station, view, onPicture, onLink) {
   open();
 }
 
-/** Sends JSON, or a text that is JSON already; the answer is {ok, status, body}, with status 0 when nobody answered. */
-export async function send(method, url, body, text) {
+let access = null; // Who this browser is, asked once: {role, station, formToken, ...}.
+
+/** Who this browser is to the host. */
+export function whoAmI(anew) {
+  if (!access || anew) {
+    access = fetch('/api/access').then(answer => answer.json());
+    access.catch(() => { access = null; });
+  }
+  return access;
+}
+
+/** Where nobody is known any more, to the page that lets one in. */
+async function signInWhenUnknown() {
   try {
+    if ((await whoAmI(true)).role === null) location.href = `/sign-in?next=${encodeURIComponent(location.pathname)}`;
+  } catch {
+    // The host does not answer.
+  }
+}
+
+/** Sends JSON, or a text that is JSON already; the answer is {ok, status, body}, with status 0 when nobody answered. */
+export async function send(method, url, body, text, anew = false) {
+  try {
+    const { formToken } = await whoAmI(anew);
     const answer = await fetch(url, {
       method,
-      headers: { 'content-type': 'application/json' },
+      headers: { 'content-type': 'application/json', ...(formToken ? { 'x-aimtrainer-form': formToken } : {}) },
       body: text ?? (body === undefined ? undefined : JSON.stringify(body)),
     });
     const said = await answer.text();
-    return { ok: answer.ok, status: answer.status, body: said ? JSON.parse(said) : null };
+    const told = said ? JSON.parse(said) : null;
+    // A form token of an earlier sign-in: a new one, and once more.
+    if (told?.type === '/problems/form-token' && !anew) return send(method, url, body, text, true);
+    if (answer.status === 401 && !url.startsWith('/api/access/')) signInWhenUnknown();
+    return { ok: answer.ok, status: answer.status, body: told };
   } catch {
     return { ok: false, status: 0, body: null };
   }
@@ -96,7 +122,7 @@ export class Outbox {
         const answer = await send('POST', `/api/stations/${this.station}/shots?session=${encodeURIComponent(one.session)}`, one.shot);
         if (answer.ok) {
           this.keep(this.waiting.filter(other => other.shot.id !== one.shot.id));
-        } else if (answer.status === 0 || answer.status >= 500 || answer.status === 429) {
+        } else if (answer.status === 0 || answer.status >= 500 || answer.status === 429 || answer.status === 401) {
           clearTimeout(this.retry);
           this.retry = setTimeout(() => this.flush(), 2000);
           return;
