@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
 using AimTrainer.Domain;
@@ -14,6 +15,8 @@ namespace AimTrainer.Web;
 internal static class ApiSchemas
 {
     private const string Resource = "api/schemas.json";
+
+    private const int DeepestType = 64;
 
     private static readonly (string Name, Type Type)[] Given =
     [
@@ -52,8 +55,33 @@ internal static class ApiSchemas
         return OpenApiDocument.Parse(document.ToJsonString(), OpenApiConstants.Json).Document!.Components!.Schemas!;
     }
 
-    private static JsonNode Of(Type type) => WebJson.Options.GetJsonSchemaAsNode(
-        type, new JsonSchemaExporterOptions { TreatNullObliviousAsNonNullable = true, TransformSchemaNode = Transform });
+    private static JsonNode Of(Type type)
+    {
+        var root = WebJson.Options.GetJsonSchemaAsNode(type, new JsonSchemaExporterOptions { TreatNullObliviousAsNonNullable = true, TransformSchemaNode = Transform });
+        return Whole(root, root, 0);
+    }
+
+    /// <summary>The exporter points back to a type that it has written before; in a description that pointer would start at the wrong root. So it is written out.</summary>
+    private static JsonNode Whole(JsonNode root, JsonNode node, int depth)
+    {
+        if (depth > DeepestType)
+        {
+            throw new InvalidOperationException("a type of an answer holds itself: it needs a schema of its own name");
+        }
+
+        switch (node)
+        {
+            case JsonObject withPointer when withPointer["$ref"]?.GetValue<string>() is { } pointer:
+                var target = pointer.Split('/').Skip(1).Aggregate(root, (at, step) => at is JsonArray list ? list[int.Parse(step, CultureInfo.InvariantCulture)]! : at[step]!);
+                return Whole(root, target, depth + 1);
+            case JsonObject members:
+                return new JsonObject(members.Select(member => KeyValuePair.Create(member.Key, member.Value is { } value ? Whole(root, value, depth + 1) : null)));
+            case JsonArray items:
+                return new JsonArray([.. items.Select(item => item is null ? null : Whole(root, item, depth + 1))]);
+            default:
+                return node.DeepClone();
+        }
+    }
 
     /// <summary>What is written by a converter of ours the exporter cannot see into: units are numbers, value lists are lists.</summary>
     private static JsonNode Transform(JsonSchemaExporterContext context, JsonNode schema)

@@ -28,7 +28,9 @@ public static class ConsoleHosting
         services.Configure<KestrelServerOptions>(options =>
         {
             options.AddServerHeader = false;
-            options.Limits.MaxRequestBodySize = ConsoleSettings.MostBodyBytes;
+
+            // Somewhat more than is taken: a body that is a little too long is read to its end and thrown away, so that its sender reads why.
+            options.Limits.MaxRequestBodySize = 4 * ConsoleSettings.MostBodyBytes;
         });
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddRateLimiter(options => Paces.Set(options, settings.ShotsASecond));

@@ -41,6 +41,13 @@ internal sealed class Browser : IDisposable
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
     }
 
+    /// <summary>Starts a session on a station and shows its first target.</summary>
+    public async Task BeginAsync(int station)
+    {
+        Assert.Equal(HttpStatusCode.Created, (await PostAsync($"/api/stations/{station}/sessions", """{"bowler":"Ann","drill":"ten-shot-spread"}""")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await PostAsync($"/api/stations/{station}/actions", """{"kind":"begin"}""")).StatusCode);
+    }
+
     /// <summary>Pairs to a station by a code that the coach makes.</summary>
     public async Task PairAsync(Browser coach, int station)
     {
