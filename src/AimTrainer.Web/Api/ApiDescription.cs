@@ -83,7 +83,9 @@ internal static class ApiDescription
     {
         ["pass"] = new OpenApiSecurityScheme
         {
-            Type = SecuritySchemeType.ApiKey, In = ParameterLocation.Cookie, Name = AccessGate.CookieName,
+            Type = SecuritySchemeType.ApiKey,
+            In = ParameterLocation.Cookie,
+            Name = AccessGate.CookieName,
             Description = $"Set by signing in or pairing; what changes something needs the header {FormTokens.Header} too (the formToken of GET /api/access).",
         },
         ["feedToken"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of a feed, for shots of its station." },

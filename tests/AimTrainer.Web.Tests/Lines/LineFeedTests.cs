@@ -266,7 +266,9 @@ public sealed class LineFeedTests
         Assert.InRange((await File.ReadAllLinesAsync(script, TestContext.Current.CancellationToken)).Length, 10, 30);
         var start = new ProcessStartInfo("python3", [script, "127.0.0.1", $"{host.Lines.Port}", "2"])
         {
-            RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
         };
         start.Environment["FEED_TOKEN"] = made.GetProperty("token").GetString();
         using var python = Process.Start(start)!;
