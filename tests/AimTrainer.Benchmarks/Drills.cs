@@ -33,6 +33,10 @@ internal static class Drills
     public const string Weighted = """{ "kind": "weighted", "goalHitRate": 0.75, "narrowerOctaves": 0.125 }""";
     public const string Scatter = """{ "kind": "scatter", "goalHitRate": 0.75 }""";
 
+    /// <summary>A drill file whose one block takes more shots than any round sends.</summary>
+    public static string LongScript =>
+        Script.Replace("SIZING", Fixed, StringComparison.Ordinal).Replace("\"shots\": 40", "\"shots\": 1000000", StringComparison.Ordinal);
+
     /// <summary>One block of as many shots; the reader of drills would allow fewer.</summary>
     public static DrillScript OneBlock(string sizing, int shots)
     {

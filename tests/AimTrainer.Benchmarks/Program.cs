@@ -3,7 +3,7 @@ namespace AimTrainer.Benchmarks;
 /// <summary>
 /// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
 /// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>, <c>path</c>,
-/// <c>display [SECONDS]</c>, <c>frame</c>. Prints one line each. Build with <c>-c Release</c>.
+/// <c>display [SECONDS]</c>, <c>frame</c>, <c>web [SECONDS]</c>. Prints one line each. Build with <c>-c Release</c>.
 /// </summary>
 internal static class Program
 {
@@ -18,13 +18,25 @@ internal static class Program
             return 0;
         }
 
+        if (args is [BareServer.Name, var file])
+        {
+            await BareServer.RunAsync(file);
+            return 0;
+        }
+
+        if (args is [WebBenchmark.Server, var folder, var stations])
+        {
+            await BareServer.RunOursAsync(folder, int.Parse(stations, System.Globalization.CultureInfo.InvariantCulture));
+            return 0;
+        }
+
         var seconds = args is [_, var second] && int.TryParse(second, out var given) ? given : 10;
         Func<Task>[] benchmarks = what switch
         {
             "all" =>
             [
                 ReplayBenchmark.RunAsync, AcknowledgeBenchmark.RunAsync, () => StationsBenchmark.RunAsync(seconds), StartBenchmark.RunAsync,
-                BowlerBenchmark.RunAsync, PathBenchmark.RunAsync, FrameBenchmark.RunAsync,
+                BowlerBenchmark.RunAsync, PathBenchmark.RunAsync, FrameBenchmark.RunAsync, () => WebBenchmark.RunAsync(seconds),
             ],
             "replay" => [ReplayBenchmark.RunAsync],
             "acknowledge" => [AcknowledgeBenchmark.RunAsync],
@@ -34,11 +46,12 @@ internal static class Program
             "path" => [PathBenchmark.RunAsync],
             "display" => [() => DisplayBenchmark.RunAsync(seconds)],
             "frame" => [FrameBenchmark.RunAsync],
+            "web" => [() => WebBenchmark.RunAsync(seconds)],
             _ => [],
         };
         if (benchmarks.Length == 0)
         {
-            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, display [SECONDS], frame");
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, display [SECONDS], frame, web [SECONDS]");
             return 2;
         }
 

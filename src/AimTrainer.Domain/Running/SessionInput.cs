@@ -19,6 +19,9 @@ namespace AimTrainer.Domain;
 [JsonDerivedType(typeof(ClockTick), "clockTick")]
 public abstract record SessionInput(DateTimeOffset At)
 {
+    /// <summary>The sender's own name for a coach's action, so that the same action sent twice is one; null when it has none. A shot has its own (<see cref="Shot.Id"/>).</summary>
+    public string? ActionId { get; init; }
+
     /// <summary>A shot was seen.</summary>
     public sealed record ShotThrown(DateTimeOffset At, Shot Shot) : SessionInput(At);
 

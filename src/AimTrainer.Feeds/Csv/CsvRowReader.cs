@@ -304,7 +304,7 @@ internal sealed class CsvRowReader
             }
         }
 
-        return text.ToString();
+        return FormulaGuard.Plain(text.ToString());
     }
 
     /// <summary>The same problem with the file's own heading, and beside a converted number the one that stands in the file.</summary>

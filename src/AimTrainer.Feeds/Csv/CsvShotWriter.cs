@@ -1,16 +1,17 @@
+using System.Buffers;
 using System.Globalization;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Feeds;
 
-/// <summary>Writes shots as CSV with our own headings (RFC 4180), so that they can be read again.</summary>
+/// <summary>Writes shots as CSV with our own headings (RFC 4180), so that they can be read again; no text in it is a formula to a spreadsheet.</summary>
 public static class CsvShotWriter
 {
     private static readonly (string Heading, Func<Shot, string?> Value)[] Columns =
     [
-        ("id", shot => shot.Id),
+        ("id", shot => Guarded(shot.Id)),
         ("time", shot => shot.Time?.ToString("O", CultureInfo.InvariantCulture)),
-        ("ball", shot => shot.Ball),
+        ("ball", shot => Guarded(shot.Ball)),
         ("laydownBoard", shot => shot.Laydown?.ToString()),
         ("breakpointBoard", shot => shot.Breakpoint?.Board.ToString()),
         ("breakpointFeet", shot => shot.Breakpoint?.Distance?.ToString()),
@@ -23,8 +24,11 @@ public static class CsvShotWriter
         ("launchAngleDeg", shot => shot.LaunchAngle?.ToString()),
         ("entryAngleDeg", shot => shot.EntryAngle?.ToString()),
         ("pins", shot => shot.Pins?.ToString(CultureInfo.InvariantCulture)),
-        ("note", shot => shot.Note),
+        ("note", shot => Guarded(shot.Note)),
     ];
+
+    /// <summary>What makes a cell one between quotation marks; a semicolon too, since some spreadsheets cut there.</summary>
+    private static readonly SearchValues<char> Special = SearchValues.Create(",;\t\"\r\n");
 
     /// <summary>Writes a heading line and a line for every shot; columns that no shot fills are left out.</summary>
     /// <param name="output">Where to; its line ending is used.</param>
@@ -42,12 +46,14 @@ public static class CsvShotWriter
         {
             var crossings = distances.Select(distance => shot.Crossings.AsEnumerable().Where(crossing => crossing.Distance == distance)
                 .Select(crossing => crossing.Board.ToString()).FirstOrDefault());
-            WriteLine(output, columns.Select(column => column.Value(shot)).Concat([bowler, hand == Hand.Right ? "right" : "left"]).Concat(crossings));
+            WriteLine(output, columns.Select(column => column.Value(shot)).Concat([Guarded(bowler), hand == Hand.Right ? "right" : "left"]).Concat(crossings));
         }
     }
 
     private static void WriteLine(TextWriter output, IEnumerable<string?> cells) => output.WriteLine(string.Join(',', cells.Select(Quoted)));
 
+    private static string? Guarded(string? text) => text is null ? null : FormulaGuard.Guarded(text);
+
     private static string Quoted(string? cell) => cell is null ? ""
-        : cell.AsSpan().ContainsAny(",\"\r\n") ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell;
+        : cell.AsSpan().ContainsAny(Special) ? $"\"{cell.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : cell;
 }

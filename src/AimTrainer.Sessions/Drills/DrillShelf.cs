@@ -49,6 +49,20 @@ public sealed class DrillShelf(string? ownFolder)
         return file;
     }
 
+    /// <summary>Deletes a drill of the user's own; a shipped one of that id is seen again.</summary>
+    /// <returns>Whether there was one.</returns>
+    /// <exception cref="IOException">The folder cannot be written.</exception>
+    public bool Delete(string id)
+    {
+        if (ownFolder is null || !Directory.Exists(ownFolder) || DrillsIn(ownFolder).FirstOrDefault(file => Path.GetFileNameWithoutExtension(file) == id) is not { } own)
+        {
+            return false;
+        }
+
+        File.Delete(own);
+        return true;
+    }
+
     private static IEnumerable<string> DrillsIn(string folder) =>
         Directory.EnumerateFiles(folder, "*.json").Where(file => !file.EndsWith(".schema.json", StringComparison.Ordinal)).Order(StringComparer.Ordinal);
 }

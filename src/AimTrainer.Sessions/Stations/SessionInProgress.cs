@@ -8,7 +8,12 @@ internal sealed class SessionInProgress(SessionState state)
 {
     private const int LastShown = 10;
 
+    /// <summary>So many actions are told apart from new ones, the newest; nobody sends one again after so many others.</summary>
+    private const int ActionsRemembered = 4096;
+
     private readonly DuplicateShots _seen = new();
+    private readonly HashSet<string> _actions = new(StringComparer.Ordinal);
+    private readonly Queue<string> _actionsInOrder = new();
     private BlockSummaryAccumulator _summary = new();
     private Told _told = Told.Nothing;
     private FinishedBlock? _finished;
@@ -20,7 +25,9 @@ internal sealed class SessionInProgress(SessionState state)
     /// <summary>The sequence of the last step that was kept.</summary>
     public long Sequence { get; private set; }
 
-    public bool HasSeen(Shot shot) => _seen.Contains(shot);
+    /// <summary>Whether the same shot, or an action of the same id, was kept before.</summary>
+    public bool HasSeen(SessionInput input) =>
+        input is SessionInput.ShotThrown { Shot: var shot } ? _seen.Contains(shot) : input.ActionId is { } id && _actions.Contains(id);
 
     /// <summary>Takes over a step that was kept.</summary>
     public void Accept(LogEntry entry, SessionState next)
@@ -31,6 +38,14 @@ internal sealed class SessionInProgress(SessionState state)
         if (entry.Input is SessionInput.ShotThrown thrown)
         {
             _seen.Add(thrown.Shot);
+        }
+        else if (entry.Input.ActionId is { } id && _actions.Add(id))
+        {
+            _actionsInOrder.Enqueue(id);
+            if (_actionsInOrder.Count > ActionsRemembered)
+            {
+                _actions.Remove(_actionsInOrder.Dequeue());
+            }
         }
 
         var recount = false;

@@ -219,7 +219,7 @@ public sealed class Station
             return new StationReply.Refused($"station {Number} has no session: start one first");
         }
 
-        if (input is SessionInput.ShotThrown { Shot: var shot } && session.HasSeen(shot))
+        if (session.HasSeen(input))
         {
             return new StationReply.TakenBefore();
         }

@@ -9,7 +9,7 @@ public abstract record StationReply
     /// <param name="Entry">What was kept; null when nothing came of it (a tick of the clock that ended nothing).</param>
     public sealed record Kept(LogEntry? Entry) : StationReply;
 
-    /// <summary>The same shot came before; it was taken once.</summary>
+    /// <summary>The same shot, or an action of the same id, came before; it was taken once.</summary>
     public sealed record TakenBefore : StationReply;
 
     /// <summary>Not followed, and why.</summary>

@@ -6,7 +6,7 @@ namespace AimTrainer.Web;
 /// <summary>Reads a coach's action that comes as one JSON object; the shapes are in <c>docs/api.md</c>.</summary>
 internal static class ActionJson
 {
-    private const int LongestWords = 2000;
+    private const int LongestWords = 2000, LongestId = 200;
 
     private static readonly string[] Kinds = ["begin", "pause", "resume", "end", "skip", "repeat", "void", "correct", "target", "note"];
 
@@ -37,8 +37,9 @@ internal static class ActionJson
             "note" => new SessionInput.TakeNote(at, json.Text("text", LongestWords) ?? ""),
             _ => null,
         };
+        var id = json.OptionalText("id", LongestId);
         json.Done();
-        return input;
+        return input is null ? null : input with { ActionId = id };
     }
 
     private static int Number(ObjectReader json) => (int)(json.Whole("number", 1, int.MaxValue) ?? 0);

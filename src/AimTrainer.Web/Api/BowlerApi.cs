@@ -1,3 +1,4 @@
+using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -16,12 +17,13 @@ internal static class BowlerApi
         var bowlers = api.MapGroup("/bowlers").WithTags("Bowlers");
         bowlers.MapGet("/", async (ISessionStore store, CancellationToken cancellationToken) =>
             TypedResults.Json(await store.ListBowlersAsync(Most, cancellationToken).ConfigureAwait(false), WebJson.Options))
-            .WithSummary("Bowlers, those who threw last first.");
-        bowlers.MapGet("/{name}", OneAsync).WithSummary("The usual throw of a bowler, as far as the record knows it.");
+            .Describe("Bowlers, those who threw last first.", null, "Bowlers");
+        bowlers.MapGet("/{name}", OneAsync).Describe("The usual throw of a bowler, as far as the record knows it.", null, "Bowler", 404);
     }
 
+    /// <remarks>The framework leaves a slash in a name as it is in the address, so that it is no step of the path.</remarks>
     private static async Task<IResult> OneAsync(string name, ISessionStore store, CancellationToken cancellationToken) =>
-        await store.FindBowlerAsync(name, cancellationToken).ConfigureAwait(false) is { } bowler
+        await store.FindBowlerAsync(name.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase), cancellationToken).ConfigureAwait(false) is { } bowler
             ? TypedResults.Json(bowler, WebJson.Options)
-            : Problems.NotFound($"bowler: found \"{name}\"; allowed: a name in the record (GET /api/bowlers lists them)");
+            : Problems.NotFound($"bowler: found {FoundText.Quoted(name)}; allowed: a name in the record (GET /api/bowlers lists them)");
 }

@@ -2,6 +2,7 @@ using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace AimTrainer.Web;
@@ -12,10 +13,29 @@ internal static class DrillApi
     public static void Map(IEndpointRouteBuilder api)
     {
         var drills = api.MapGroup("/drills").WithTags("Drills");
-        drills.MapGet("/", All).WithSummary("All drills without mistakes, the user's own first.");
-        drills.MapGet("/{id}", One).WithSummary("A drill's text, byte for byte.");
-        drills.MapPut("/{id}", SaveAsync).WithSummary("Keeps a drill of the user's own.");
-        drills.MapPost("/check", CheckAsync).WithSummary("Says everything that is wrong with a drill's text, with line and JSON path.");
+        drills.MapGet("/", All).Describe("All drills without mistakes, the user's own first.", null, "Drills");
+        drills.MapGet("/{id}", One).Describe("A drill's text, byte for byte.", null, "Drill", 404);
+        drills.MapPut("/{id}", SaveAsync).Describe("Keeps a drill of the user's own.", "Drill", nameof(DrillSummary));
+        drills.MapDelete("/{id}", Delete).Describe("Deletes a drill of the user's own; a shipped one of that id is seen again. Records keep the drill they were thrown with.", null, nameof(Done), 404, 409);
+        drills.MapPost("/check", CheckAsync).Describe("Says everything that is wrong with a drill's text, with line and JSON path.", "Drill", nameof(DrillChecked));
+    }
+
+    private static IResult Delete(string id, HttpContext context, DrillShelf shelf)
+    {
+        try
+        {
+            if (shelf.Delete(id))
+            {
+                AuditNote.On(context, $"own drill {id} deleted");
+                return TypedResults.Json(Done.It, WebJson.Options);
+            }
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return Problems.NotKept($"the drill could not be deleted: {exception.Message}");
+        }
+
+        return shelf.FileOf(id) is not null ? Problems.Refused($"drill {id} came with the program: only your own can be deleted") : NoDrill(id, shelf);
     }
 
     private static async Task<IResult> SaveAsync(string id, HttpRequest request, DrillShelf shelf, CancellationToken cancellationToken)
@@ -34,7 +54,7 @@ internal static class DrillApi
 
         if (drill.Script.Id != id)
         {
-            return Problems.BadRequest($"$.id: found \"{drill.Script.Id}\"; allowed: \"{id}\", as in the address");
+            return Problems.BadRequest($"$.id: found \"{drill.Script.Id}\"; allowed: {FoundText.Quoted(id)}, as in the address");
         }
 
         try
@@ -50,14 +70,29 @@ internal static class DrillApi
     }
 
     private static IResult All(DrillShelf shelf) => TypedResults.Json(
-        shelf.Files().Select(file => (File: file, Read: DrillShelf.Read(file, File.ReadAllBytes(file)).Value))
-            .Where(drill => drill.Read is not null)
-            .Select(drill => new { Shipped = DrillShelf.IsShipped(drill.File), Drill = DrillSummary.Of(drill.Read!.Script) }).ToList(),
+        shelf.Files().Select(file => (File: file, Bytes: BytesOf(file))).Where(drill => drill.Bytes is not null)
+            .Select(drill => (drill.File, Read: DrillShelf.Read(drill.File, drill.Bytes!).Value)).Where(drill => drill.Read is not null)
+            .Select(drill => new DrillListed(DrillShelf.IsShipped(drill.File), DrillSummary.Of(drill.Read!.Script))).ToValueList(),
         WebJson.Options);
 
-    private static IResult One(string id, DrillShelf shelf) => shelf.FileOf(id) is { } file
-        ? Results.Bytes(File.ReadAllBytes(file), "application/json")
-        : Problems.NotFound($"drill: found \"{id}\"; allowed: {string.Join(", ", shelf.Files().Select(Path.GetFileNameWithoutExtension))}");
+    private static IResult One(string id, DrillShelf shelf) =>
+        shelf.FileOf(id) is { } file && BytesOf(file) is { } bytes ? Results.Bytes(bytes, "application/json") : NoDrill(id, shelf);
+
+    /// <summary>A file may be deleted between the list and the look.</summary>
+    private static byte[]? BytesOf(string file)
+    {
+        try
+        {
+            return File.ReadAllBytes(file);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private static ProblemHttpResult NoDrill(string id, DrillShelf shelf) =>
+        Problems.NotFound($"drill: found {FoundText.Quoted(id)}; allowed: {string.Join(", ", shelf.Files().Select(Path.GetFileNameWithoutExtension))}");
 
     private static async Task<IResult> CheckAsync(HttpRequest request, CancellationToken cancellationToken)
     {
@@ -68,6 +103,6 @@ internal static class DrillApi
         }
 
         var read = DrillShelf.Read("drill", bytes);
-        return TypedResults.Json(new { Good = read.Value is not null, read.Problems }, WebJson.Options);
+        return TypedResults.Json(new DrillChecked(read.Value is not null, read.Problems), WebJson.Options);
     }
 }

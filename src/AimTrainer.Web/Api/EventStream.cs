@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 
 namespace AimTrainer.Web;
 
@@ -15,8 +17,12 @@ internal sealed class EventStream
     private static readonly byte[] End = "\n\n"u8.ToArray();
 
     private readonly HttpResponse _response;
+    private readonly Visitor? _reader;
 
-    private EventStream(HttpResponse response) => _response = response;
+    private EventStream(HttpResponse response, Visitor? reader) => (_response, _reader) = (response, reader);
+
+    /// <summary>Whether the reader may still read: a pass can run out or be taken back meanwhile.</summary>
+    public bool Holds => _reader?.Holds() ?? true;
 
     /// <summary>Answers with events until the writer is done or the reader leaves.</summary>
     public static async Task RunAsync(HttpContext context, Func<EventStream, CancellationToken, Task> write)
@@ -24,14 +30,16 @@ internal sealed class EventStream
         context.Response.ContentType = "text/event-stream";
         context.Response.Headers.CacheControl = "no-cache, no-transform";
         context.Features.Get<IHttpResponseBodyFeature>()?.DisableBuffering();
+        var stopping = context.RequestServices.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping;
+        using var over = CancellationTokenSource.CreateLinkedTokenSource(context.RequestAborted, stopping);
         try
         {
-            await context.Response.StartAsync(context.RequestAborted).ConfigureAwait(false);
-            await write(new EventStream(context.Response), context.RequestAborted).ConfigureAwait(false);
+            await context.Response.StartAsync(over.Token).ConfigureAwait(false);
+            await write(new EventStream(context.Response, Visitor.Of(context)), over.Token).ConfigureAwait(false);
         }
-        catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
+        catch (OperationCanceledException) when (over.IsCancellationRequested)
         {
-            // The reader left.
+            // The reader left, or the host stops: it need not wait for readers who never leave.
         }
     }
 

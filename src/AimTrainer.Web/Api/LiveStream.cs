@@ -11,7 +11,7 @@ internal sealed class LiveStream(LiveStation live, bool forBowler, TimeProvider 
     public Task ExecuteAsync(HttpContext httpContext) => EventStream.RunAsync(httpContext, async (stream, left) =>
     {
         var sent = 0L;
-        while (true)
+        while (stream.Holds)
         {
             if (await live.NextAsync(sent, EventStream.BeatEvery, clock, left).ConfigureAwait(false) is { } picture)
             {

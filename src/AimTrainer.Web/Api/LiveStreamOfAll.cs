@@ -10,7 +10,7 @@ internal sealed class LiveStreamOfAll(LiveStations live, TimeProvider clock) : I
         var sent = new long[live.Count];
         var known = -1L;
         var number = 0L;
-        while (true)
+        while (stream.Holds)
         {
             var now = await live.Changes.WaitAsync(known, EventStream.BeatEvery, clock, left).ConfigureAwait(false);
             if (now == known)

@@ -13,7 +13,7 @@ internal sealed class LogStream(string sessionId, long after, ISessionStore stor
     public Task ExecuteAsync(HttpContext httpContext) => EventStream.RunAsync(httpContext, async (stream, left) =>
     {
         var last = after;
-        while (true)
+        while (stream.Holds)
         {
             // The picture is looked at before the log: a step that is kept in between wakes this reader again.
             var picture = live?.Picture.Number ?? 0;
@@ -28,7 +28,7 @@ internal sealed class LogStream(string sessionId, long after, ISessionStore stor
                 return;
             }
 
-            while (await live.NextAsync(picture, EventStream.BeatEvery, clock, left).ConfigureAwait(false) is null)
+            while (stream.Holds && await live.NextAsync(picture, EventStream.BeatEvery, clock, left).ConfigureAwait(false) is null)
             {
                 await stream.BeatAsync(left).ConfigureAwait(false);
             }

@@ -7,6 +7,9 @@ namespace AimTrainer.Web;
 /// <summary>Answers that say what is wrong and what to do, as <c>application/problem+json</c> (RFC 9457).</summary>
 internal static class Problems
 {
+    /// <summary>The <c>type</c> of the answer to a request without a good form token: a page gets a new one and tries once more.</summary>
+    public const string FormTokenType = "/problems/form-token";
+
     /// <summary>The body holds mistakes: each with its JSON path, what was found and what is allowed.</summary>
     public static ProblemHttpResult Of(ValueList<FileProblem> problems) => TypedResults.Problem(
         title: "The request's body cannot be taken as it is.",
@@ -18,18 +21,49 @@ internal static class Problems
         });
 
     /// <summary>One mistake in words.</summary>
-    public static ProblemHttpResult BadRequest(string detail) => TypedResults.Problem(
-        title: "The request cannot be taken as it is.", detail: detail, statusCode: StatusCodes.Status400BadRequest);
+    public static ProblemHttpResult BadRequest(string detail) => Say(StatusCodes.Status400BadRequest, "The request cannot be taken as it is.", detail);
+
+    /// <summary>Nobody known.</summary>
+    public static ProblemHttpResult Unknown(string detail) => Say(StatusCodes.Status401Unauthorized, "It is not known who asks.", detail);
+
+    /// <summary>Known, and may not.</summary>
+    public static ProblemHttpResult Forbidden(string detail) => Say(StatusCodes.Status403Forbidden, "Not for you to do.", detail);
 
     /// <summary>There is no such thing.</summary>
-    public static ProblemHttpResult NotFound(string detail) => TypedResults.Problem(
-        title: "There is no such thing here.", detail: detail, statusCode: StatusCodes.Status404NotFound);
+    public static ProblemHttpResult NotFound(string detail) => Say(StatusCodes.Status404NotFound, "There is no such thing here.", detail);
 
     /// <summary>Understood, but not possible as things stand.</summary>
-    public static ProblemHttpResult Refused(string detail) => TypedResults.Problem(
-        title: "Not possible as things stand.", detail: detail, statusCode: StatusCodes.Status409Conflict);
+    public static ProblemHttpResult Refused(string detail) => Say(StatusCodes.Status409Conflict, "Not possible as things stand.", detail);
+
+    /// <summary>The body is too long.</summary>
+    public static ProblemHttpResult TooLong(long most) => Say(
+        StatusCodes.Status413PayloadTooLarge, "The request's body is too long.", $"body: found more than {most} bytes; allowed: at most {most}");
+
+    /// <summary>The body is of a sort that is not taken.</summary>
+    public static ProblemHttpResult NotJson(string? contentType) => Say(
+        StatusCodes.Status415UnsupportedMediaType, "The request's body is not marked as JSON.",
+        $"content type: found {(string.IsNullOrEmpty(contentType) ? "none" : FoundText.Quoted(contentType))}; allowed: application/json");
+
+    /// <summary>The host is not of this name.</summary>
+    public static ProblemHttpResult Misdirected(string host) => Say(
+        StatusCodes.Status421MisdirectedRequest, "This host is not of that name.",
+        $"Host: found {FoundText.Quoted(host)}; allowed: the address that the program printed at its start, or a name given to it with --host");
+
+    /// <summary>Too much in too short a time.</summary>
+    public static ProblemHttpResult TooMany(string detail) => Say(StatusCodes.Status429TooManyRequests, "Too many requests.", detail);
 
     /// <summary>The store could not keep it; it may be sent again.</summary>
-    public static ProblemHttpResult NotKept(string detail) => TypedResults.Problem(
-        title: "Not kept, so it does not count. Send it again.", detail: detail, statusCode: StatusCodes.Status503ServiceUnavailable);
+    public static ProblemHttpResult NotKept(string detail) => Say(StatusCodes.Status503ServiceUnavailable, "Not kept, so it does not count. Send it again.", detail);
+
+    /// <summary>A fault of the program's own.</summary>
+    public static ProblemHttpResult Fault() => Say(
+        StatusCodes.Status500InternalServerError, "A fault of this program.", "what went wrong is in the program's log; look with GET whether it was done before you send it again");
+
+    /// <summary>A browser's request without the form token, or with somebody else's.</summary>
+    public static ProblemHttpResult FormToken() => TypedResults.Problem(
+        type: FormTokenType, title: "The page's form token is missing or no longer good.",
+        detail: $"{FormTokens.Header}: found none, or one of another sign-in; allowed: the formToken of GET /api/access, together with its cookie",
+        statusCode: StatusCodes.Status400BadRequest);
+
+    private static ProblemHttpResult Say(int status, string title, string detail) => TypedResults.Problem(title: title, detail: detail, statusCode: status);
 }

@@ -17,10 +17,12 @@ internal static class RequestBody
     {
         if (!request.HasJsonContentType())
         {
-            return (null, TypedResults.Problem(
-                title: "The request's body is not marked as JSON.",
-                detail: $"content type: found {(string.IsNullOrEmpty(request.ContentType) ? "none" : $"\"{request.ContentType}\"")}; allowed: application/json",
-                statusCode: StatusCodes.Status415UnsupportedMediaType));
+            return (null, Problems.NotJson(request.ContentType));
+        }
+
+        if (request.ContentLength > most)
+        {
+            return (null, Problems.TooLong(most));
         }
 
         using var bytes = new MemoryStream();
@@ -30,10 +32,7 @@ internal static class RequestBody
             bytes.Write(piece, 0, read);
             if (bytes.Length > most)
             {
-                return (null, TypedResults.Problem(
-                    title: "The request's body is too long.",
-                    detail: $"body: found more than {most} bytes; allowed: at most {most}",
-                    statusCode: StatusCodes.Status413PayloadTooLarge));
+                return (null, Problems.TooLong(most));
             }
         }
 

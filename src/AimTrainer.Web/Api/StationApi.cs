@@ -1,4 +1,3 @@
-using System.Text.Json;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Microsoft.AspNetCore.Builder;
@@ -16,36 +15,44 @@ internal static class StationApi
     public static void Map(IEndpointRouteBuilder api)
     {
         var stations = api.MapGroup("/stations").WithTags("Stations");
-        stations.MapGet("/", All).WithSummary("All stations.");
-        stations.MapGet("/{station:int}", One).WithSummary("One station, as the coach sees it.");
-        stations.MapGet("/{station:int}/live", Live).WithSummary("The station's pictures as server-sent events: the newest at once, then each new one; a beat when nothing is new.");
-        stations.MapGet("/all/live", (LiveStations live, TimeProvider clock) => new LiveStreamOfAll(live, clock))
-            .WithSummary("All stations as server-sent events: each event is a list of those that changed, the first holds all.");
-        stations.MapPost("/{station:int}/sessions", StartAsync).WithSummary("Starts a session.");
-        stations.MapPost("/{station:int}/shots", ShotAsync).WithSummary("A shot. The same id twice is one shot, with the same answer.");
-        stations.MapPost("/{station:int}/actions", ActAsync).WithSummary("A coach's action.");
+        stations.MapGet("/", All).Describe("All stations.", null, "Stations");
+        stations.MapGet("/{station:int}", One).OpenTo(Door.Bowler).Describe("One station: as the coach sees it, or for a bowler what the drill's feedback allows.", null, "Station", 404);
+        stations.MapGet("/{station:int}/live", Live).OpenTo(Door.Bowler).WithMetadata(new Paces.StreamMark()).Describe(
+            "The station's pictures as server-sent events: the newest at once, then each new one; a beat when nothing is new.",
+            new ApiText(null, "Events", 200, ApiTexts.Events, [400, 403, 404]));
+        stations.MapGet("/all/live", (LiveStations live, TimeProvider clock) => new LiveStreamOfAll(live, clock)).WithMetadata(new Paces.StreamMark()).Describe(
+            "All stations as server-sent events: each event is a list of those that changed, the first holds all.", new ApiText(null, "Events", 200, ApiTexts.Events, []));
+        stations.MapPost("/{station:int}/sessions", StartAsync).Describe("Starts a session.", new ApiText("SessionRequest", nameof(SessionStarted), 201, ApiTexts.Json, [404, 409]));
+        stations.MapPost("/{station:int}/shots", ShotAsync).OpenTo(Door.Feed).WithMetadata(new Paces.ShotMark())
+            .Describe("A shot. The same id twice is one shot, with the same answer.", "Shot", nameof(ShotAnswer), 404, 409);
+        stations.MapPost("/{station:int}/actions", ActAsync).Describe("A coach's action. The same id twice in a session is one action, with the same answer.", "Action", nameof(ActionAnswer), 404, 409);
     }
 
     private static IResult All(LiveStations live) =>
-        Json(live.All.Select(one => StationView.ForCoach(one.Station.Snapshot)).ToValueList());
+        Json(live.All.Select(one => one.ForCoach()).ToValueList());
 
-    private static IResult One(int station, LiveStations live) =>
-        live.Find(station) is { } found ? Results.Bytes(found.Picture.Coach.ToArray(), "application/json") : NoStation(station, live);
-
-    private static IResult Live(int station, string? view, LiveStations live, TimeProvider clock) =>
+    private static IResult One(int station, HttpContext context, LiveStations live) =>
         live.Find(station) is not { } found ? NoStation(station, live)
-        : view is null or "coach" or "bowler" ? new LiveStream(found, forBowler: view == "bowler", clock)
-        : Problems.BadRequest($"view: found \"{view}\"; allowed: coach, bowler");
+        : Json(IsBowler(context) ? StationView.ForBowler(found.Station.Snapshot) : found.ForCoach());
+
+    /// <summary>A bowler gets the bowler's view whatever is asked for, and is told so when it was the coach's.</summary>
+    private static IResult Live(int station, string? view, HttpContext context, LiveStations live, TimeProvider clock) =>
+        live.Find(station) is not { } found ? NoStation(station, live)
+        : view is not (null or "coach" or "bowler") ? Problems.BadRequest($"view: found {FoundText.Quoted(view)}; allowed: coach, bowler")
+        : view == "coach" && IsBowler(context) ? Problems.Forbidden("view: found coach; allowed for a bowler: bowler")
+        : new LiveStream(found, forBowler: view == "bowler" || IsBowler(context), clock);
+
+    private static bool IsBowler(HttpContext context) => Visitor.Of(context) is not { Role: Role.Coach };
 
     private static async Task<IResult> StartAsync(
-        int station, HttpRequest request, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, CancellationToken cancellationToken)
+        int station, HttpContext context, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, CancellationToken cancellationToken)
     {
         if (live.Find(station) is not { } found)
         {
             return NoStation(station, live);
         }
 
-        var body = await RequestBody.ReadAsync(request, MostActionBytes, cancellationToken).ConfigureAwait(false);
+        var body = await RequestBody.ReadAsync(context.Request, MostActionBytes, cancellationToken).ConfigureAwait(false);
         if (body.Bytes is not { } bytes)
         {
             return body.Answer!;
@@ -59,11 +66,12 @@ internal static class StationApi
 
         var known = await store.FindBowlerAsync(wish.Bowler, cancellationToken).ConfigureAwait(false);
         var setup = wish.ToSetup(station, known, clock.GetUtcNow());
+        AuditNote.On(context, $"session {setup.SessionId} on station {station}: {wish.Drill.Script.Id}, {setup.Bowler}");
         return await found.Station.StartAsync(setup, wish.Drill, cancellationToken).ConfigureAwait(false) switch
         {
             StationReply.Refused refused => Problems.Refused(refused.Why),
             StationReply.NotKept notKept => Problems.NotKept(notKept.Why),
-            _ => Json(new { setup.SessionId, setup.Station }, StatusCodes.Status201Created),
+            _ => Json(new SessionStarted(setup.SessionId, setup.Station), StatusCodes.Status201Created),
         };
     }
 
@@ -96,7 +104,7 @@ internal static class StationApi
         // A page that was away sends what was tapped meanwhile; it must not land in somebody else's session.
         if (session is not null && session != setup?.SessionId)
         {
-            return Problems.Refused($"this shot is of session {session}, station {station} has {setup?.SessionId ?? "no session"}: left out");
+            return Problems.Refused($"this shot is of session {FoundText.Short(session)}, station {station} has {setup?.SessionId ?? "no session"}: left out");
         }
 
         if (setup is not null && ShotOwner.WhyNotOf(setup, received) is { } notHis)
@@ -109,7 +117,9 @@ internal static class StationApi
             case StationReply.Kept { Entry: { } entry }:
                 return Json(ShotAnswer.Of(id, entry));
             case StationReply.TakenBefore:
-                return await FirstAnswerAsync(id, setup!.SessionId, store, cancellationToken).ConfigureAwait(false);
+                return await store.FindShotAsync(setup!.SessionId, id, cancellationToken).ConfigureAwait(false) is { } first
+                    ? Json(ShotAnswer.Of(id, first))
+                    : Problems.Refused($"a shot that is equal to {FoundText.Quoted(id)} in all but its id came before; it was taken once");
             case StationReply.Refused refused:
                 return Problems.Refused(refused.Why);
             case StationReply.NotKept notKept:
@@ -120,45 +130,49 @@ internal static class StationApi
     }
 
     private static async Task<IResult> ActAsync(
-        int station, HttpRequest request, LiveStations live, TimeProvider clock, CancellationToken cancellationToken)
+        int station, HttpContext context, LiveStations live, ISessionStore store, TimeProvider clock, CancellationToken cancellationToken, string? session = null)
     {
         if (live.Find(station) is not { } found)
         {
             return NoStation(station, live);
         }
 
-        var body = await RequestBody.ReadAsync(request, MostActionBytes, cancellationToken).ConfigureAwait(false);
+        var body = await RequestBody.ReadAsync(context.Request, MostActionBytes, cancellationToken).ConfigureAwait(false);
         if (body.Bytes is not { } bytes)
         {
             return body.Answer!;
         }
 
-        var read = ActionJson.Read(bytes, found.Station.Snapshot.Setup?.Lane ?? LaneProfileReader.Default, clock.GetUtcNow());
+        var setup = found.Station.Snapshot.Setup;
+        var read = ActionJson.Read(bytes, setup?.Lane ?? LaneProfileReader.Default, clock.GetUtcNow());
         if (read.Value is not { } input)
         {
             return Problems.Of(read.Problems);
         }
 
-        return await found.Station.FollowAsync(input, cancellationToken).ConfigureAwait(false) switch
+        if (session is not null && session != setup?.SessionId)
         {
-            StationReply.Refused refused => Problems.Refused(refused.Why),
-            StationReply.NotKept notKept => Problems.NotKept(notKept.Why),
-            _ => Results.Bytes(JsonSerializer.SerializeToUtf8Bytes(StationView.ForCoach(found.Station.Snapshot), WebJson.Options), "application/json"),
-        };
-    }
-
-    /// <summary>The answer that a shot got when it first came: its step is in the log.</summary>
-    private static async Task<IResult> FirstAnswerAsync(string id, string sessionId, ISessionStore store, CancellationToken cancellationToken)
-    {
-        await foreach (var entry in store.ReadLogAsync(sessionId, cancellationToken).ConfigureAwait(false))
-        {
-            if (entry.Input is SessionInput.ShotThrown { Shot.Id: { } known } && known == id)
-            {
-                return Json(ShotAnswer.Of(id, entry));
-            }
+            return Problems.Refused($"this action is of session {FoundText.Short(session)}, station {station} has {setup?.SessionId ?? "no session"}: left out");
         }
 
-        return Problems.Refused($"a shot that is equal to \"{id}\" in all but its id came before; it was taken once");
+        switch (await found.Station.FollowAsync(input, cancellationToken).ConfigureAwait(false))
+        {
+            case StationReply.Kept { Entry: { } entry }:
+                AuditNote.On(context, $"{input.GetType().Name}: step {entry.Sequence} of session {setup!.SessionId}");
+                return Json(new ActionAnswer(input.ActionId, setup.SessionId, entry.Sequence, entry.Events));
+            case StationReply.TakenBefore:
+                AuditNote.On(context, $"{input.GetType().Name}: {input.ActionId} came before");
+                return await store.FindActionAsync(setup!.SessionId, input.ActionId!, cancellationToken).ConfigureAwait(false) is { } first
+                    ? Json(new ActionAnswer(input.ActionId, setup.SessionId, first.Sequence, first.Events))
+                    : Problems.Refused($"the session changed while action {input.ActionId} came: look with GET and send it again when it is still meant");
+            case StationReply.Refused refused:
+                AuditNote.On(context, $"{input.GetType().Name}: refused");
+                return Problems.Refused(refused.Why);
+            case StationReply.NotKept notKept:
+                return Problems.NotKept(notKept.Why);
+            default:
+                throw new InvalidOperationException("an action that was kept has a step in the log");
+        }
     }
 
     private static JsonHttpResult<T> Json<T>(T value, int statusCode = StatusCodes.Status200OK) =>

@@ -78,6 +78,7 @@ export async function send(method, url, body, text) {
     return { ok: answer.ok, status: answer.status, body: said ? JSON.parse(said) : null };
   };
   try {
+    await whoAmI();
     const answer = await once();
     if (answer.body?.type !== '/problems/form-token') return answer;
     await whoAmI(true); // A form token is wanted, or a newer one.

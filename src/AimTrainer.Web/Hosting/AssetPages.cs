@@ -15,13 +15,13 @@ internal static class AssetPages
     public static void Map(IEndpointRouteBuilder app) => app.MapGet("/assets/{name}", (string name) =>
         Assets.TryGetValue(name, out var asset)
             ? Results.Bytes(asset.Bytes, asset.Type, entityTag: new EntityTagHeaderValue($"\"{Convert.ToHexStringLower(SHA256.HashData(asset.Bytes))[..16]}\""))
-            : Problems.NotFound($"asset: found \"{name}\"; allowed: {string.Join(", ", Assets.Keys.Order(StringComparer.Ordinal))}")).ExcludeFromDescription();
+            : Problems.NotFound($"asset: found \"{name}\"; allowed: {string.Join(", ", Assets.Keys.Order(StringComparer.Ordinal))}")).ExcludeFromDescription().OpenTo(Door.Anyone);
 
     private static FrozenDictionary<string, (string Type, byte[] Bytes)> Read()
     {
         var assembly = typeof(AssetPages).Assembly;
         var assets = new Dictionary<string, (string, byte[])>(StringComparer.Ordinal);
-        foreach (var name in assembly.GetManifestResourceNames())
+        foreach (var name in assembly.GetManifestResourceNames().Where(name => !name.Contains('/', StringComparison.Ordinal)))
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             using var bytes = new MemoryStream();

@@ -8,12 +8,15 @@ public sealed class LiveStation
 {
     private readonly ChangeSignal _ofAll;
     private readonly ChangeSignal _own = new();
+    private readonly IFeedWatch? _feeds;
+    private readonly Lock _writing = new();
     private volatile LivePicture _picture;
+    private FeedState? _shownFeed;
 
-    internal LiveStation(Station station, ChangeSignal ofAll)
+    internal LiveStation(Station station, ChangeSignal ofAll, IFeedWatch? feeds)
     {
-        (Station, _ofAll) = (station, ofAll);
-        _picture = Write(1, station.Snapshot);
+        (Station, _ofAll, _feeds) = (station, ofAll, feeds);
+        _picture = Write(1);
     }
 
     /// <summary>The station.</summary>
@@ -41,16 +44,44 @@ public sealed class LiveStation
 
     internal async Task RunAsync(CancellationToken cancellationToken)
     {
-        await foreach (var snapshot in Station.WatchAsync(cancellationToken).ConfigureAwait(false))
+        await foreach (var _ in Station.WatchAsync(cancellationToken).ConfigureAwait(false))
         {
-            _picture = Write(_picture.Number + 1, snapshot);
-            _own.Raise();
-            _ofAll.Raise();
+            Renew();
         }
     }
 
-    private static LivePicture Write(long number, SessionSnapshot snapshot) => new(
-        number,
-        JsonSerializer.SerializeToUtf8Bytes(StationView.ForCoach(snapshot), WebJson.Options),
-        JsonSerializer.SerializeToUtf8Bytes(StationView.ForBowler(snapshot), WebJson.Options));
+    /// <summary>The coach's view as it is now, with the age of the feed's last line.</summary>
+    internal StationView ForCoach() => StationView.ForCoach(Station.Snapshot) with { Feed = _feeds?.Of(Station.Number) };
+
+    /// <summary>Shows the feed's state when it has become another.</summary>
+    internal void LookAtFeed()
+    {
+        if (_feeds?.Of(Station.Number)?.State != _shownFeed)
+        {
+            Renew();
+        }
+    }
+
+    private void Renew()
+    {
+        lock (_writing)
+        {
+            _picture = Write(_picture.Number + 1);
+            _own.Raise();
+        }
+
+        _ofAll.Raise();
+    }
+
+    private LivePicture Write(long number)
+    {
+        // Both views are of one snapshot; a newer one that comes meanwhile has its own picture next.
+        var snapshot = Station.Snapshot;
+        var feed = _feeds?.Of(Station.Number);
+        _shownFeed = feed?.State;
+        return new LivePicture(
+            number,
+            JsonSerializer.SerializeToUtf8Bytes(StationView.ForCoach(snapshot) with { Feed = feed }, WebJson.Options),
+            JsonSerializer.SerializeToUtf8Bytes(StationView.ForBowler(snapshot), WebJson.Options));
+    }
 }

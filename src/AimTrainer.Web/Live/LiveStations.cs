@@ -6,10 +6,21 @@ namespace AimTrainer.Web;
 /// <summary>Follows every station of the process for the pages that show them.</summary>
 public sealed class LiveStations : BackgroundService
 {
+    private static readonly TimeSpan LookAtFeedsEvery = TimeSpan.FromSeconds(1);
+
     private readonly LiveStation[] _live;
+    private readonly TimeProvider _clock;
+    private readonly bool _hasFeeds;
 
     /// <summary>Follows these stations once the host runs.</summary>
-    public LiveStations(IReadOnlyList<Station> stations) => _live = [.. stations.Select(station => new LiveStation(station, Changes))];
+    /// <param name="stations">The stations.</param>
+    /// <param name="clock">The time.</param>
+    /// <param name="feeds">Their line feeds, where lines are taken.</param>
+    public LiveStations(IReadOnlyList<Station> stations, TimeProvider clock, IFeedWatch? feeds = null)
+    {
+        (_clock, _hasFeeds) = (clock, feeds is not null);
+        _live = [.. stations.Select(station => new LiveStation(station, Changes, feeds))];
+    }
 
     internal ChangeSignal Changes { get; } = new();
 
@@ -27,11 +38,24 @@ public sealed class LiveStations : BackgroundService
     {
         try
         {
-            await Task.WhenAll(_live.Select(live => live.RunAsync(stoppingToken))).ConfigureAwait(false);
+            await Task.WhenAll(_live.Select(live => live.RunAsync(stoppingToken)).Append(LookAtFeedsAsync(stoppingToken))).ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
         {
             // Asked to stop.
+        }
+    }
+
+    /// <summary>That a feed has fallen silent is told by no line of it: so it is looked for.</summary>
+    private async Task LookAtFeedsAsync(CancellationToken cancellationToken)
+    {
+        using var timer = new PeriodicTimer(LookAtFeedsEvery, _clock);
+        while (_hasFeeds && await timer.WaitForNextTickAsync(cancellationToken).ConfigureAwait(false))
+        {
+            foreach (var live in _live)
+            {
+                live.LookAtFeed();
+            }
         }
     }
 }

@@ -66,6 +66,9 @@ public sealed record StationView
     /// <summary>Points of the session. Null on a bowler's view.</summary>
     public int? Points { get; init; }
 
+    /// <summary>How its line feed stands. Null on a bowler's view, and where no lines are taken.</summary>
+    public FeedStatus? Feed { get; init; }
+
     /// <summary>The coach's view of a picture.</summary>
     public static StationView ForCoach(SessionSnapshot snapshot) => Of(snapshot) with
     {

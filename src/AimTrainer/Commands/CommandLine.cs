@@ -16,6 +16,7 @@ internal static class CommandLine
             DemoCommand.Create(console),
             RunCommand.Create(console),
             ServeCommand.Create(console),
+            PassphraseCommand.Create(console),
             ReplayCommand.Create(console),
             DrillCommands.Create(console),
             ShotCommands.Create(console),

@@ -18,6 +18,7 @@ internal static class RunCommand
         var shots = new Option<string?>("--shots") { Description = "Take the shots from this CSV file (docs/shots.md).", HelpName = "FILE" };
         var follow = new Option<string?>("--follow") { Description = "Take the shots from a CSV file that another program keeps appending to.", HelpName = "FILE" };
         var simulate = new Option<bool>("--simulate") { Description = "Let the simulated bowler throw; the session is marked so." };
+        var lines = LinesOption.Create();
         var map = CommonOptions.Map();
         var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
         var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
@@ -28,7 +29,7 @@ internal static class RunCommand
             "Run a live session on a station. Type where the ball crossed, unless --shots, --follow or --simulate tells it, and a coach's words "
             + "(help lists them). What is printed is the coach's view: every shot, also where the drill tells the bowler nothing.")
         {
-            drill, shots, follow, simulate, map, goOn, endOpen, json,
+            drill, shots, follow, simulate, lines, map, goOn, endOpen, json,
         };
         foreach (var option in options.All.Concat(displays.All).Concat(sounds.All))
         {
@@ -37,10 +38,10 @@ internal static class RunCommand
 
         command.Validators.Add(result =>
         {
-            var sources = new[] { result.GetValue(shots) is not null, result.GetValue(follow) is not null, result.GetValue(simulate) }.Count(given => given);
+            var sources = new[] { result.GetValue(shots) is not null, result.GetValue(follow) is not null, result.GetValue(simulate), result.GetResult(lines) is not null }.Count(given => given);
             if (sources > 1)
             {
-                result.AddError("--shots, --follow and --simulate: give one of them, or none to type");
+                result.AddError("--shots, --follow, --simulate and --lines: give one of them, or none to type");
             }
 
             if (result.GetValue(goOn) && (result.GetValue(drill) is not null || result.GetValue(endOpen)))
@@ -86,7 +87,11 @@ internal static class RunCommand
                 : parsed.GetValue(follow) is { } growing ? new FollowedCsvFeed(growing, settings, new FollowSettings(), live.Clock)
                 : parsed.GetValue(simulate) ? SimulatedFeeds.For(live, TimeSpan.Zero)
                 : null;
-            await TakeShotsAsync(console, live, view, feed, linked).ConfigureAwait(false);
+            using var lineFeed = parsed.GetValue(lines) is { } address ? StationLines.Open(address, live, view, DataPlace.Of(parsed)) : null;
+            Func<CancellationToken, Task>? pump = lineFeed is not null ? lineFeed.RunAsync
+                : feed is not null ? stop => live.PumpAsync(feed, stop)
+                : null;
+            await TakeShotsAsync(console, live, view, pump, linked).ConfigureAwait(false);
             await FinishAsync(live, view).ConfigureAwait(false);
             return ExitCodes.Ok;
         });
@@ -122,10 +127,10 @@ internal static class RunCommand
     }
 
     /// <summary>Shots from the feed, and a coach's words from the terminal or a pipe beside it; an input without words ends nothing.</summary>
-    private static async Task TakeShotsAsync(UserConsole console, LiveSession live, ISessionView view, IShotFeed? feed, CancellationTokenSource stop)
+    private static async Task TakeShotsAsync(UserConsole console, LiveSession live, ISessionView view, Func<CancellationToken, Task>? feed, CancellationTokenSource stop)
     {
         var words = TerminalLoop.RunAsync(console, live, view, stop.Token);
-        var pump = feed is null ? words : live.PumpAsync(feed, stop.Token);
+        var pump = feed is null ? words : feed(stop.Token);
         try
         {
             if (await Task.WhenAny(words, pump).ConfigureAwait(false) == words && await words.ConfigureAwait(false))

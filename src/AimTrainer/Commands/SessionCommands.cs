@@ -3,7 +3,6 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using System.Text;
 using AimTrainer.Domain;
-using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 using AimTrainer.Setup;
@@ -14,8 +13,6 @@ namespace AimTrainer.Commands;
 /// <summary>Lists, shows and exports stored sessions.</summary>
 internal static class SessionCommands
 {
-    private const string SimulatedMark = "simulated shot";
-
     public static Command Create(UserConsole console) => new("sessions", "List, show and export stored sessions.") { List(console), Show(console), Export(console) };
 
     private static Command List(UserConsole console)
@@ -91,9 +88,10 @@ internal static class SessionCommands
         {
             using var store = StoreForReading.Open(DataPlace.Named(parsed));
             var (setup, drill, record) = await ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
+            var documents = new SessionDocuments();
             var text = parsed.GetValue(json) || parsed.GetValue(format) == "json"
-                ? RecordJson.Of(setup, drill, record, null, indented: true) + "\n"
-                : ShotsAsCsv(setup, record);
+                ? documents.Json(setup, drill, record) + "\n"
+                : documents.ShotsAsCsv(setup, record);
             if (parsed.GetValue(output) is { } file)
             {
                 UserFiles.WriteAllText(file, text);
@@ -128,22 +126,6 @@ internal static class SessionCommands
         var record = await SessionReader.RecordAsync(store, id, cancellationToken).ConfigureAwait(false);
         return (stored.Setup, drill.Value ?? throw UserException.Of(drill.Problems), record);
     }
-
-    private static string ShotsAsCsv(SessionSetup setup, SessionRecord record)
-    {
-        var shots = record.Blocks.AsEnumerable().SelectMany(block => block.Shots).Where(shot => shot.Shot.VoidReason is null).Select(shot => AsExported(shot.Shot));
-        using var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
-        CsvShotWriter.Write(text, shots, setup.Bowler, setup.Hand);
-        return text.ToString();
-    }
-
-    /// <summary>With the time it came in, and so that an invented shot says so wherever the file goes.</summary>
-    private static Shot AsExported(GradedShot shot) => shot.Shot with
-    {
-        Time = shot.ThrownAt(),
-        Note = shot.Shot.Source != ShotSource.Simulated ? shot.Shot.Note
-            : shot.Shot.Note is { } note ? $"{SimulatedMark}; {note}" : SimulatedMark,
-    };
 
     private static string? ParseFormat(ArgumentResult result)
     {

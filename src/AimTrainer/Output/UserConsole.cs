@@ -12,6 +12,9 @@ internal sealed record UserConsole
     /// <summary>Standard output as bytes, for long documents; the caller closes it and writes nothing more to <see cref="Out"/>.</summary>
     public required Func<Stream> OpenOut { get; init; }
 
+    /// <summary>A key that is pressed and not shown; only where a person types.</summary>
+    public Func<ConsoleKeyInfo> ReadHidden { get; init; } = () => Console.ReadKey(intercept: true);
+
     /// <summary>Whether a person types the input; else it is a file or a pipe.</summary>
     public required bool PersonTypes { get; init; }
 

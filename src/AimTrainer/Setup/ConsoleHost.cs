@@ -1,3 +1,6 @@
+using System.Net;
+using System.Net.Sockets;
+using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 using AimTrainer.Store.Sqlite;
@@ -5,12 +8,13 @@ using AimTrainer.Web;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
 namespace AimTrainer.Setup;
 
-/// <summary>Stations, record, console and API in one host.</summary>
+/// <summary>Stations, record, console, API and line feed in one host.</summary>
 internal sealed class ConsoleHost : IAsyncDisposable
 {
     /// <summary>This machine only.</summary>
@@ -25,34 +29,54 @@ internal sealed class ConsoleHost : IAsyncDisposable
     /// <summary>Where it listens.</summary>
     public IEnumerable<string> Addresses => _app.Urls;
 
+    /// <summary>Where it takes lines; null when it takes none.</summary>
+    public IPEndPoint? LinesAddress => _app.Services.GetService<LineFeed>()?.Address;
+
     /// <summary>The file that holds the record.</summary>
     public string RecordFile => _folder.DatabaseFile;
+
+    /// <summary>What the host is made of.</summary>
+    internal IServiceProvider Services => _app.Services;
 
     /// <param name="dataFolder">Where the record is; null is the usual place.</param>
     /// <param name="stations">How many stations.</param>
     /// <param name="urls">Where to listen, separated by semicolons.</param>
     /// <param name="cancellationToken">Ends the start.</param>
     /// <exception cref="UserException">An address cannot be had.</exception>
-    public static async Task<ConsoleHost> OpenAsync(string? dataFolder, int stations, string urls, CancellationToken cancellationToken)
+    public static Task<ConsoleHost> OpenAsync(string? dataFolder, int stations, string urls, CancellationToken cancellationToken) =>
+        OpenAsync(new ConsoleOptions { DataFolder = dataFolder, Stations = stations, Urls = urls }, cancellationToken);
+
+    /// <param name="options">How it is to be.</param>
+    /// <param name="cancellationToken">Ends the start.</param>
+    /// <exception cref="UserException">An address cannot be had, or needs a passphrase that is not set.</exception>
+    public static async Task<ConsoleHost> OpenAsync(ConsoleOptions options, CancellationToken cancellationToken)
     {
-        var folder = DataFolder.Open(dataFolder);
+        var hosts = Binding.HostsOf(options.Urls);
+        var onNetwork = !hosts.All(Binding.IsLocal);
+        var place = Path.GetFullPath(options.DataFolder ?? DataFolder.UsualPlace());
+        if (onNetwork)
+        {
+            Binding.RequirePassphrase(place, $"--urls {options.Urls}");
+        }
+
+        if (options.Lines is { } lines && !IPAddress.IsLoopback(lines.Address))
+        {
+            Binding.RequirePassphrase(place, $"--lines {lines}");
+        }
+
+        var folder = DataFolder.Open(place);
         SqliteSessionStore? store = null;
         try
         {
             store = SqliteSessionStore.Open(folder);
-            var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
-            builder.WebHost.UseKestrelCore();
-            builder.Services.AddRouting();
-            builder.Logging.AddSimpleConsole(options => options.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
-            builder.Services.AddSingleton<ISessionStore>(store);
-            builder.Services.AddStations(stations);
-            builder.Services.AddConsole(new ConsoleSettings { DataFolder = Path.GetDirectoryName(folder.DatabaseFile)! });
-            var app = builder.Build();
-            foreach (var url in urls.Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+            var settings = new ConsoleSettings
             {
-                app.Urls.Add(url);
-            }
-
+                DataFolder = place,
+                OnNetwork = onNetwork,
+                HostNames = [.. hosts.Concat(options.HostNames), Dns.GetHostName(), $"{Dns.GetHostName()}.local"],
+                ShotsASecond = options.ShotsASecond,
+            };
+            var app = Build(options, settings, store);
             app.MapConsole();
             await app.StartAsync(cancellationToken).ConfigureAwait(false);
             return new ConsoleHost(folder, store, app);
@@ -61,9 +85,14 @@ internal sealed class ConsoleHost : IAsyncDisposable
         {
             store?.Dispose();
             folder.Dispose();
-            throw exception is IOException or FormatException or InvalidOperationException
-                ? new UserException($"--urls {urls}: {exception.Message.TrimEnd('.')}: name another address, such as {UsualUrl}", ExitCodes.Failed)
-                : exception;
+            throw exception switch
+            {
+                SocketException => new UserException($"--lines {options.Lines}: {exception.Message.TrimEnd('.')}: name another port", ExitCodes.Failed),
+                IOException or FormatException or InvalidOperationException =>
+                    new UserException($"--urls {options.Urls}: {exception.Message.TrimEnd('.')}: name another address, such as {UsualUrl}", ExitCodes.Failed),
+                InvalidDataException => new UserException(exception.Message),
+                _ => exception,
+            };
         }
     }
 
@@ -75,5 +104,40 @@ internal sealed class ConsoleHost : IAsyncDisposable
         await _app.DisposeAsync().ConfigureAwait(false);
         _store.Dispose();
         _folder.Dispose();
+    }
+
+    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, SqliteSessionStore store)
+    {
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
+        builder.WebHost.UseKestrelCore();
+        builder.Services.AddRouting();
+        builder.Logging.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+        options.Adjust?.Invoke(builder.Services);
+        builder.Services.TryAddSingleton<ISessionStore>(store);
+        builder.Services.AddSingleton<ISessionDocuments, SessionDocuments>();
+        builder.Services.AddStations(options.Stations);
+        if (options.Lines is { } address)
+        {
+            AddLines(builder.Services, address);
+        }
+
+        builder.Services.AddConsole(settings);
+        var app = builder.Build();
+        foreach (var url in Binding.Split(options.Urls))
+        {
+            app.Urls.Add(url);
+        }
+
+        return app;
+    }
+
+    private static void AddLines(IServiceCollection services, IPEndPoint address)
+    {
+        services.AddSingleton(provider => new LineFeed(
+            new LineFeedSettings { Address = address }, provider.GetRequiredService<IReadOnlyList<Station>>(), provider.GetRequiredService<ISessionStore>(),
+            provider.GetRequiredService<IFeedGate>(), provider.GetRequiredService<TimeProvider>(),
+            new LineFeedEvents((_, _, _) => { }, new LineNotices(provider.GetRequiredService<ILogger<LineFeed>>()).Say)));
+        services.AddSingleton<IFeedWatch>(provider => provider.GetRequiredService<LineFeed>());
+        services.AddHostedService(provider => provider.GetRequiredService<LineFeed>());
     }
 }

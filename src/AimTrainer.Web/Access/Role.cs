@@ -1,0 +1,14 @@
+namespace AimTrainer.Web;
+
+/// <summary>What somebody may do.</summary>
+public enum Role
+{
+    /// <summary>Everything.</summary>
+    Coach,
+
+    /// <summary>Sees the bowler's view of one station, and changes nothing.</summary>
+    Bowler,
+
+    /// <summary>A sensor or program that sends shots of one station, and sees nothing else.</summary>
+    Feed,
+}
