@@ -3,18 +3,20 @@ using System.Globalization;
 using AimTrainer.Calibration;
 using AimTrainer.Display;
 using AimTrainer.Display.Tests;
+using AimTrainer.Domain;
 using Silk.NET.OpenGL;
 
 namespace AimTrainer.Benchmarks;
 
 /// <summary>
-/// One frame of the full projector scene and of the overhead scene, against a frame that only clears, turn by turn; each ends with
-/// glFinish. Also by the GPU's own timer, and the first frame of a scene that is new (worked out, uploaded, drawn).
+/// One frame of the scenes that the program draws (a line that was held, with the ball's way; a screen with ten shots), against a frame that
+/// only clears, turn by turn; each ends with glFinish. Also by the GPU's own timer, what it takes to build a scene, and the first frame of
+/// every state that the tests know (worked out, uploaded, drawn).
 /// </summary>
 internal static class FrameBenchmark
 {
     private const int Rounds = 200;
-    private const int NewScenes = 20;
+    private const int Warming = 20;
 
     public static Task RunAsync()
     {
@@ -32,29 +34,33 @@ internal static class FrameBenchmark
             Measure(surface);
         }
 
+        Build();
         return Task.CompletedTask;
     }
 
     private static void Measure(EglSurface surface)
     {
-        var lens = OpenGlSamples.Maps["barrel lens"];
-        var map = OpenGlSamples.Maps["straight, from above the bowler"];
-        var overlapped = map with
+        var straight = OpenGlSamples.Maps["straight, from above the bowler"];
+        var overlapped = straight with
         {
-            Stretch = new(Domain.Feet.FromFeet(-15), Domain.Feet.FromFeet(63), Domain.Feet.FromFeet(0), Domain.Feet.FromFeet(20)),
+            Stretch = new(Feet.FromFeet(-15), Feet.FromFeet(63), Feet.FromFeet(0), Feet.FromFeet(20)),
         };
         using var projector = new ProjectorPainter();
         using var overhead = new OverheadPainter();
         projector.Start(surface.Gl);
         overhead.Start(surface.Gl);
-        overhead.Show(OpenGlSamples.Screen());
 
-        Compare(surface, "projector", projector, () => projector.Show(OpenGlSamples.Lane(), map));
-        Compare(surface, "projector with a lens that bends", projector, () => projector.Show(OpenGlSamples.Lane(), lens));
-        Compare(surface, "projector that overlaps another", projector, () => projector.Show(OpenGlSamples.Lane(), overlapped));
-        Compare(surface, "overhead", overhead, () => overhead.Show(OpenGlSamples.Screen()));
-        WorkOut(surface, projector, map, overhead);
+        var lane = ProjectorScene.Build(State("line-held").Projector);
+        Compare(surface, "projector, a line held", projector, () => projector.Show(lane, straight));
+        Compare(surface, "the same through a keystoned map", projector, () => projector.Show(lane, OpenGlSamples.Maps["keystoned to the left"]));
+        Compare(surface, "the same through a lens that bends", projector, () => projector.Show(lane, OpenGlSamples.Maps["barrel lens"]));
+        Compare(surface, "the same where 20 ft overlap another's", projector, () => projector.Show(lane, overlapped));
+        Compare(surface, "overhead, ten shots", overhead, () => overhead.Show(OverheadScene.Build(State("ten-shots").Overhead)));
+        Compare(surface, "overhead, a line held", overhead, () => overhead.Show(OverheadScene.Build(State("line-held").Overhead)));
+        FirstFrames(surface, projector, straight, overhead);
     }
+
+    private static SceneState State(string name) => SceneStates.All().Single(state => state.Name == name);
 
     private static void Compare(EglSurface surface, string what, ScenePainter painter, Action show)
     {
@@ -62,7 +68,7 @@ internal static class FrameBenchmark
         var gl = surface.Gl;
         var query = gl.GenQuery();
         var (frames, clears, ratios, onGpu) = (new List<double>(), new List<double>(), new List<double>(), new List<double>());
-        for (var round = -5; round < Rounds; round++)
+        for (var round = -Warming; round < Rounds; round++)
         {
             var clear = Time(gl, () => Clear(gl));
             var frame = Time(gl, () => painter.Paint(surface.Size));
@@ -94,29 +100,65 @@ internal static class FrameBenchmark
             + $"GPU timer {new Spread(onGpu)} ms; {allocated} bytes allocated in 10 frames; {painter.Rectangles} rectangles, {painter.EdgePixels} edge pixels; {Rounds} rounds"));
     }
 
-    private static void WorkOut(EglSurface surface, ProjectorPainter projector, ProjectorMap map, OverheadPainter overhead)
+    /// <summary>Twice through every state: the first time compiles the program.</summary>
+    private static void FirstFrames(EglSurface surface, ProjectorPainter projector, ProjectorMap map, OverheadPainter overhead)
     {
+        var states = SceneStates.All();
         var (lane, screen) = (new List<double>(), new List<double>());
-        for (var round = 0; round < NewScenes; round++)
+        for (var round = 0; round < 2 * states.Count; round++)
         {
-            var target = OpenGlSamples.Fill(new(0, 170, 255), OpenGlSamples.Target(10 + (round / 2.0), 3, 15, 4));
-            var newLane = OpenGlSamples.Lane();
-            newLane = newLane with { Shapes = [.. newLane.Shapes, target] };
-            var newScreen = OpenGlSamples.Screen();
-            newScreen = newScreen with { Background = new((byte)round, 0, 0) };
-            lane.Add(Time(surface.Gl, () =>
+            var state = states[round % states.Count];
+            var (newLane, newScreen) = (ProjectorScene.Build(state.Projector), OverheadScene.Build(state.Overhead));
+            var (onLane, onScreen) = (
+                Time(surface.Gl, () =>
+                {
+                    projector.Show(newLane, map);
+                    projector.Paint(surface.Size);
+                }),
+                Time(surface.Gl, () =>
+                {
+                    overhead.Show(newScreen);
+                    overhead.Paint(surface.Size);
+                }));
+            if (round >= states.Count)
             {
-                projector.Show(newLane, map);
-                projector.Paint(surface.Size);
-            }));
-            screen.Add(Time(surface.Gl, () =>
-            {
-                overhead.Show(newScreen);
-                overhead.Paint(surface.Size);
-            }));
+                lane.Add(onLane);
+                screen.Add(onScreen);
+            }
         }
 
-        Console.WriteLine($"  first frame of a new scene: projector {new Spread(lane)} ms, overhead {new Spread(screen)} ms; {NewScenes} scenes");
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"  first frame of a new scene: projector {new Spread(lane)} ms, 95 % within {new Spread(lane).At(0.95):0.00} ms; "
+            + $"overhead {new Spread(screen)} ms, 95 % within {new Spread(screen).At(0.95):0.00} ms; {states.Count} states"));
+    }
+
+    /// <summary>From a snapshot to its shapes; no graphics.</summary>
+    private static void Build()
+    {
+        var states = SceneStates.All();
+        var (lane, screen) = (new List<double>(), new List<double>());
+        for (var round = -Warming; round < Rounds / 4; round++)
+        {
+            foreach (var state in states)
+            {
+                var from = Stopwatch.GetTimestamp();
+                _ = ProjectorScene.Build(state.Projector);
+                var between = Stopwatch.GetTimestamp();
+                _ = OverheadScene.Build(state.Overhead);
+                var to = Stopwatch.GetTimestamp();
+                if (round >= 0)
+                {
+                    lane.Add(Stopwatch.GetElapsedTime(from, between).TotalMicroseconds);
+                    screen.Add(Stopwatch.GetElapsedTime(between, to).TotalMicroseconds);
+                }
+            }
+        }
+
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"scene built from a snapshot: projector median {new Spread(lane).Median:0} µs, 99 % within {new Spread(lane).At(0.99):0} µs; "
+            + $"overhead median {new Spread(screen).Median:0} µs, 99 % within {new Spread(screen).At(0.99):0} µs; {states.Count} states, {Rounds / 4} rounds"));
     }
 
     private static void Clear(GL gl)

@@ -148,7 +148,8 @@ public sealed class OpenGlCoverageTests
     private static double[,] Cover(params Shape<ScreenPoint>[] shapes)
     {
         var size = new PictureSize(Side, Side);
-        var mesh = new PictureMesh(dimming: null);
+        var mesh = new PictureMesh();
+        mesh.StartAnew(dimming: null);
         using var lettering = new Lettering();
         new ShapeWriter<ScreenPoint, ScreenPlane>(new ScreenProjection(size), new CoverageBuilder(size), mesh, lettering).Write(new(new(0, 0, 0), [.. shapes]));
         var (covered, taken) = (new double[Side, Side], new bool[Side, Side]);

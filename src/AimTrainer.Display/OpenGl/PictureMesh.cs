@@ -6,7 +6,7 @@ internal sealed class PictureMesh
     /// <summary>From how many pixels on an opaque rectangle is worth a change of program.</summary>
     private const int LargeArea = 2048;
 
-    private readonly Dimming? _dimming;
+    private Dimming? _dimming;
     private readonly List<MeshBatch> _batches = [];
     private readonly List<MeshVertex> _opaque = [];
     private MeshVertex[] _vertices = new MeshVertex[4096];
@@ -14,10 +14,14 @@ internal sealed class PictureMesh
     private int _vertexCount;
     private int _coverageCount;
 
+    /// <summary>Forgets the picture before; its storage is used again, because a picture is large and a scene changes with every shot.</summary>
     /// <param name="dimming">What dims the picture along its overlaps; null for nothing.</param>
-    public PictureMesh(Dimming? dimming)
+    public void StartAnew(Dimming? dimming)
     {
         _dimming = dimming;
+        _batches.Clear();
+        _opaque.Clear();
+        _vertexCount = 0;
         _coverage[0] = byte.MaxValue;
         _coverageCount = 1;
     }

@@ -8,7 +8,7 @@ public abstract class ScenePainter : IFramePainter
 {
     private readonly Lettering _lettering = new();
     private SceneRenderer? _renderer;
-    private PictureMesh? _mesh;
+    private readonly PictureMesh _mesh = new();
     private CoverageBuilder? _builder;
     private PictureSize _size;
     private bool _isNew = true;
@@ -18,10 +18,10 @@ public abstract class ScenePainter : IFramePainter
     }
 
     /// <summary>How many rectangles the last frame was made of; for measuring.</summary>
-    public int Rectangles => _mesh?.Rectangles ?? 0;
+    public int Rectangles => _mesh.Rectangles;
 
     /// <summary>How many pixels of the last frame were cut by edges; for measuring.</summary>
-    public int EdgePixels => _mesh?.Coverage.Length ?? 0;
+    public int EdgePixels => _mesh.Coverage.Length;
 
     /// <inheritdoc/>
     /// <exception cref="InvalidOperationException">The driver refuses what the display needs; the text says what.</exception>
@@ -51,7 +51,7 @@ public abstract class ScenePainter : IFramePainter
             }
 
             var dimming = DimmingOf(size);
-            _mesh = new PictureMesh(dimming);
+            _mesh.StartAnew(dimming);
             var background = WorkOut(size, _builder, _mesh, _lettering);
             renderer.Take(_mesh, background, size, dimming);
             _isNew = false;

@@ -3,7 +3,7 @@ namespace AimTrainer.Display;
 /// <summary>A plain message on an otherwise dark picture, in picture coordinates: it needs no map of the lane.</summary>
 public static class NoticeScene
 {
-    private const double TitleSize = 0.08, Pitch = 0.085;
+    private const double TitleSize = 0.07, Pitch = 0.085;
 
     /// <summary>What a projector shows whose map is missing or not to be trusted: nothing to aim at, and what to do.</summary>
     /// <param name="aspect">The picture's width in picture heights, 1 to 4.</param>
@@ -24,7 +24,7 @@ public static class NoticeScene
         ArgumentOutOfRangeException.ThrowIfLessThan(aspect, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(aspect, 4);
 
-        // The ground is that of a projector, dark in every theme: this is thrown on a lane.
+        // The ground is that of a projector, dark in every theme, and only the heading is bright: this is thrown on a lane.
         var ink = new ScreenInk(theme.Screen with { Ground = LanePalette.Ground }, aspect);
         var left = 2 * ScreenInk.Margin;
         var room = aspect - (2 * left);
@@ -46,7 +46,7 @@ public static class NoticeScene
                     return ink.Scene();
                 }
 
-                ink.Write(line, left, baseline, ScreenInk.Small, theme.Lane.Text);
+                ink.Write(line, left, baseline, ScreenInk.Small, theme.Lane.Trail);
                 baseline += Pitch;
             }
 

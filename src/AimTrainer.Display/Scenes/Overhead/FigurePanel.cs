@@ -5,13 +5,13 @@ internal sealed record FigurePanel(double Left, double Top, double Right, double
 {
     public const double Padding = 0.016;
 
-    private const double SmallPitch = 0.064, WordsPitch = 0.0695;
+    private const double SmallPitch = 0.074, WordsPitch = 0.0695;
 
     public double InnerLeft => Left + Padding;
 
     public double Room => Right - Left - (2 * Padding);
 
-    public double MainBaseline => Top + 0.016 + ScreenInk.Main;
+    public double MainBaseline => Top + 0.012 + ScreenInk.Main;
 
     public void Ground(ScreenInk ink) => ink.Box(Left, Top, Right, Bottom, ink.Palette.Panel);
 
@@ -26,7 +26,7 @@ internal sealed record FigurePanel(double Left, double Top, double Right, double
     /// <summary>Words instead of a figure, from the top, as many lines as there is room for.</summary>
     public void Words(ScreenInk ink, string title, params ReadOnlySpan<string> texts)
     {
-        var baseline = Top + 0.01 + ScreenInk.Small;
+        var baseline = Top + 0.016 + ScreenInk.Small;
         ink.Write(TextFit.Cut(title, Room, ScreenInk.Small, true), InnerLeft, baseline, ScreenInk.Small, ink.Palette.Text, bold: true);
         foreach (var text in texts)
         {

@@ -5,11 +5,11 @@ namespace AimTrainer.Display;
 /// <summary>Where the parts of a screen lie: the lane on the left, three groups of figures on the right, a line of words above and below.</summary>
 internal sealed record OverheadLayout(double Aspect)
 {
-    private const double Top = 0.122, Bottom = 0.905, Gap = 0.012, Group = 0.227;
+    private const double Top = 0.11, Bottom = 0.914, Gap = 0.012, Group = 0.234;
 
     public const double Left = ScreenInk.Margin;
 
-    public const double HeadBaseline = 0.085, FootBaseline = 0.963, ProgressTop = 0.104;
+    public const double HeadBaseline = 0.078, FootBaseline = 0.972, ProgressTop = 0.095;
 
     public double Right => Aspect - ScreenInk.Margin;
 

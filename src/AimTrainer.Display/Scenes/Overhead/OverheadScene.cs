@@ -86,7 +86,11 @@ public static class OverheadScene
         ink.Write("Aim.", panel.InnerLeft + Indent, baseline, Size, ink.Palette.Text, bold: true);
         baseline += Pitch;
         ink.Add(new Shape<ScreenPoint>.Stroke(
-            [new(x + (0.4 * Icon), baseline), new(x - (0.5 * Icon), baseline - (0.55 * Size)), new(x + (0.1 * Icon), baseline - Size)], 0.008, ink.Palette.Trail));
+            [
+                new(x - (0.3 * Icon), baseline), new(x + (0.3 * Icon), baseline - (0.3 * Size)), new(x + (0.5 * Icon), baseline - (0.5 * Size)),
+                new(x + (0.4 * Icon), baseline - (0.7 * Size)), new(x - (0.1 * Icon), baseline - Size),
+            ],
+            0.01, ink.Palette.Trail));
         ink.Write("Throw.", panel.InnerLeft + Indent, baseline, Size, ink.Palette.Text, bold: true);
         baseline += Pitch;
         ink.Sign(true, x, baseline - (Size / 2), Icon);

@@ -20,7 +20,7 @@ internal static class ShotGroup
                 NoShot(ink, panel, snapshot);
                 break;
             case { State: LastShotState.Void }:
-                panel.Words(ink, $"Shot {number} is void", "it does not count, but stays in the record");
+                panel.Words(ink, $"Shot {number} is void", "it does not count");
                 break;
             case { State: LastShotState.Withheld }:
                 panel.Words(ink, $"Shot {number} is in", FeedbackOf(snapshot) is { } feedback ? $"result withheld {SceneWords.WithheldUntil(feedback)}" : "result withheld");

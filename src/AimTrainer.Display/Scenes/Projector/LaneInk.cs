@@ -7,6 +7,7 @@ internal sealed class LaneInk(LaneProfile lane, Hand hand, BowlerView view, Lane
 {
     private readonly List<Shape<LanePoint>> _shapes = [];
     private readonly List<(double Near, double Far, double From, double To)> _taken = [];
+    private readonly List<(double Near, double Far, double From, double To)> _way = [];
 
     public LaneProfile Lane => lane;
 
@@ -42,6 +43,27 @@ internal sealed class LaneInk(LaneProfile lane, Hand hand, BowlerView view, Lane
     /// <summary>Takes a piece of the lane, across from one place to another in inches.</summary>
     public void Take(double nearFeet, double farFeet, double fromInches, double toInches) =>
         _taken.Add((nearFeet, farFeet, Math.Min(fromInches, toInches), Math.Max(fromInches, toInches)));
+
+    /// <summary>Remembers a straight piece of the ball's way, so that no figure is written across it.</summary>
+    public void TakeWay(LanePoint from, LanePoint to, double widthInches)
+    {
+        var feet = to.Down.Value - from.Down.Value;
+        var pieces = Math.Max(1, (int)Math.Ceiling(Math.Abs(feet)));
+        for (var i = 0; i < pieces; i++)
+        {
+            var (start, end) = (At((double)i / pieces), At((i + 1.0) / pieces));
+            _way.Add((
+                Math.Min(start.Down, end.Down), Math.Max(start.Down, end.Down),
+                Math.Min(start.Across, end.Across) - (widthInches / 2), Math.Max(start.Across, end.Across) + (widthInches / 2)));
+        }
+
+        (double Across, double Down) At(double share) =>
+            (from.Across.Value + ((to.Across.Value - from.Across.Value) * share), from.Down.Value + (feet * share));
+    }
+
+    /// <summary>Whether the ball's way leaves a piece of the lane alone.</summary>
+    public bool IsClearOfWay(double nearFeet, double farFeet, double fromInches, double toInches) =>
+        !_way.Any(piece => nearFeet < piece.Far && piece.Near < farFeet && fromInches < piece.To && piece.From < toInches);
 
     /// <summary>Takes a target's piece of the lane.</summary>
     public void Take(Target target, Feet near, Feet far) => Take(

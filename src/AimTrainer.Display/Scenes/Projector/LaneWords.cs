@@ -10,7 +10,7 @@ internal static class LaneWords
 
     private const double SmallDegrees = 0.34;
     private const double MarginInches = 2, ClearInches = 2.6;
-    private const double LineGap = 0.75;
+    private const double LineGap = 0.75, ClearOfTarget = 0.4;
     private const double FarthestFeet = 59;
     private const double FirstFeet = 16;
 
@@ -20,7 +20,7 @@ internal static class LaneWords
         for (var far = FirstFeet; far <= FarthestFeet; far++)
         {
             var laid = Laid(ink, lines, far, title);
-            var near = laid[^1].Baseline - (TextRuler.Descent * laid[^1].Tall);
+            var near = laid[^1].Baseline - ((TextRuler.Descent + ClearOfTarget) * laid[^1].Tall);
             if (near > 0 && ink.IsFree(near, far))
             {
                 ink.Take(near, far, 0, ink.Lane.Width.Value);
@@ -36,7 +36,7 @@ internal static class LaneWords
 
     /// <summary>
     /// A few words by a target: beside it on the roomier side, clear of where the ball crossed; where that is too narrow between it and
-    /// the bowler, else beyond it, else nowhere.
+    /// the bowler, else beyond it, there on either side of the ball's way, else nowhere.
     /// </summary>
     public static void By(LaneInk ink, string text, Target target, Board? crossed)
     {
@@ -46,18 +46,20 @@ internal static class LaneWords
         }
 
         var (near, far) = TargetLength.SpanOf(target, ink.Lane, ink.View);
-        foreach (var edge in new[] { near.Value - 0.4, far.Value + 0.4 })
+        foreach (var before in new[] { true, false })
         {
-            var before = edge < target.Distance.Value;
-            var line = LineAt(ink, text, before ? edge : edge + 4, SmallDegrees, true);
-            if (!before)
+            var line = LineAt(ink, text, before ? near.Value : far.Value + 4, SmallDegrees, true);
+            line = line with
             {
-                line = line with { Baseline = edge + (TextRuler.Descent * line.Tall) };
-            }
-
+                Baseline = before
+                    ? near.Value - ((TextRuler.Above(text) + ClearOfTarget) * line.Tall)
+                    : far.Value + ((TextRuler.Below(text) + ClearOfTarget) * line.Tall),
+            };
             var half = TextRuler.Width(text, line.Size, true) / 2;
-            var across = Math.Clamp(ink.At(target.Centre, target.Distance).Across.Value, half + 1, ink.Lane.Width.Value - half - 1);
-            if (line.Baseline > 0.5 && line.Baseline + line.Tall < FarthestFeet + 2 && Put(ink, line, across))
+            var middle = ink.At(crossed ?? target.Centre, target.Distance).Across.Value;
+            if (line.Baseline > 0.5 && line.Baseline + line.Tall < FarthestFeet + 2
+                && new[] { middle, middle + half + MarginInches, middle - half - MarginInches }.Any(
+                    across => Put(ink, line, Math.Clamp(across, half + 1, ink.Lane.Width.Value - half - 1))))
             {
                 return;
             }
@@ -97,7 +99,7 @@ internal static class LaneWords
     {
         var half = TextRuler.Width(line.Text, line.Size, line.Bold) / 2;
         var (from, to) = (line.Baseline - (TextRuler.Below(line.Text) * line.Tall), line.Baseline + (TextRuler.Above(line.Text) * line.Tall));
-        if (!ink.IsFree(from, to, across - half, across + half))
+        if (!ink.IsFree(from, to, across - half, across + half) || !ink.IsClearOfWay(from, to, across - half, across + half))
         {
             return false;
         }

@@ -123,6 +123,10 @@ internal static class ProjectorResult
         {
             var places = seen.Select(crossing => ink.At(crossing.Board, crossing.Distance)).ToValueList();
             ink.Add(new Shape<LanePoint>.Stroke(places, TrailInches, ink.Palette.Trail with { Alpha = TrailOpacity }));
+            for (var i = 1; i < places.Count; i++)
+            {
+                ink.TakeWay(places[i - 1], places[i], TrailInches);
+            }
         }
 
         foreach (var crossing in seen)
