@@ -22,7 +22,11 @@ public static class ConsoleHosting
         services.AddSingleton(new DrillShelf(settings.OwnDrills));
         services.AddSingleton<LiveStations>();
         services.AddHostedService(provider => provider.GetRequiredService<LiveStations>());
-        services.AddHostedService<OpenSessions>();
+        if (settings.GoesOnWithOpenSessions)
+        {
+            services.AddHostedService<OpenSessions>();
+        }
+
         AddAccess(services, settings);
         services.AddProblemDetails(options => options.CustomizeProblemDetails = context => context.ProblemDetails.Extensions.Remove("traceId"));
         services.Configure<KestrelServerOptions>(options =>

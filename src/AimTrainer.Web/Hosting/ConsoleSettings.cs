@@ -20,4 +20,7 @@ public sealed record ConsoleSettings
 
     /// <summary>Shots a second that are taken from one address.</summary>
     public int ShotsASecond { get; init; } = 200;
+
+    /// <summary>Whether each station goes on with the session that it was left with; not where somebody else begins and ends them.</summary>
+    public bool GoesOnWithOpenSessions { get; init; } = true;
 }

@@ -56,6 +56,12 @@ internal static class DemoCommand
                 await SayWhatIsThereAsync(console, live).ConfigureAwait(false);
             }
 
+            await using var pages = interactive ? await LiveConsole.OpenAsync(live, cancellationToken).ConfigureAwait(false) : null;
+            if (pages is not null)
+            {
+                view.Notice($"The coach's console is at {pages.Address}, lane {live.Station.Number}; it stays until this demo ends (Ctrl+C)");
+            }
+
             do
             {
                 await RunOneAsync(live, parsed, options, source, between, cancellationToken).ConfigureAwait(false);

@@ -106,15 +106,22 @@ internal sealed class ConsoleHost : IAsyncDisposable
         _folder.Dispose();
     }
 
-    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, SqliteSessionStore store)
+    /// <summary>A web application with nothing in it yet but a server for this program's pages.</summary>
+    internal static WebApplicationBuilder Bare()
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore();
         builder.Services.AddRouting();
+        builder.Services.AddSingleton<ISessionDocuments, SessionDocuments>();
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+        return builder;
+    }
+
+    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, SqliteSessionStore store)
+    {
+        var builder = Bare();
         options.Adjust?.Invoke(builder.Services);
         builder.Services.TryAddSingleton<ISessionStore>(store);
-        builder.Services.AddSingleton<ISessionDocuments, SessionDocuments>();
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {

@@ -25,6 +25,9 @@ internal sealed class LiveSession : IAsyncDisposable
 
     public ISessionStore Store => _store;
 
+    /// <summary>All stations of this process.</summary>
+    public IReadOnlyList<Station> Stations => _host.Services.GetRequiredService<IReadOnlyList<Station>>();
+
     public TimeProvider Clock => _host.Services.GetRequiredService<TimeProvider>();
 
     /// <summary>Cancelled by Ctrl+C or a request to stop.</summary>
