@@ -143,7 +143,10 @@ public sealed record MarkPlacing
     private MarkPlacing WasSet()
     {
         var set = Remembering($"setting {Mark.Name}") with { Marks = With(Mark with { Pixel = Crosshair, Skipped = false }) };
-        return set.Fitted().OnToNext($"{Mark.Name} is set");
+
+        // Enter pressed over and over along the preview would make any map look perfect.
+        var untouched = Mark.Pixel is null && Crosshair == Preview?.Fit?.Map.TryPixelOf(Mark.Lane);
+        return set.Fitted().OnToNext(untouched ? $"{Mark.Name} is set where the map had it already: sure that it lies there on the lane?" : $"{Mark.Name} is set");
     }
 
     private MarkPlacing Skipped() => Mark.Pixel is not null
