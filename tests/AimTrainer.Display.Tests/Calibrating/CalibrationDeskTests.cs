@@ -136,6 +136,16 @@ public sealed class CalibrationDeskTests
     }
 
     [Fact]
+    public void Set_WhereThePreviewHasTheMarkAlready_AsksWhetherAnybodyLooked()
+    {
+        using var work = new TestedCalibration();
+        work.Started(TestedCalibration.Monitor).SetNext(4);
+
+        Assert.Contains("is set where the map had it already", work.Desk.Apply(new PlacingAction.Set()).Placing.Said, StringComparison.Ordinal);
+        Assert.DoesNotContain("already", work.SetNext(1).Desk.Now.Placing.Said, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Press_KeysOfTheWindow_DoWhatTheDoorDoesAndCloseItAtTheEnd()
     {
         using var work = new TestedCalibration();

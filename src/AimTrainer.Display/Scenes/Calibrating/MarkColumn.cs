@@ -54,14 +54,14 @@ internal static class MarkColumn
     {
         var (s, colours, fit) = (ink.Scale, theme.Lane, placing.Preview?.Fit);
         var baseline = 0.32 * s;
-        void Figure(string name, string value)
+        void Figure(string name, string value, double size = 0.024)
         {
             ink.Write(name, left, baseline, 0.018 * s, colours.Trail);
-            ink.Write(TextFit.Cut(value, room, 0.024 * s, true), left, baseline + (0.042 * s), 0.024 * s, colours.Text, bold: true);
+            ink.Write(TextFit.Cut(value, room, size * s, true), left, baseline + (0.042 * s), size * s, colours.Text, bold: true);
             baseline += 0.098 * s;
         }
 
-        Figure("crosshair", Invariant($"{placing.Crosshair.X:0.0}, {placing.Crosshair.Y:0.0}"));
+        Figure("crosshair", Invariant($"{placing.Crosshair.X:0.0}, {placing.Crosshair.Y:0.0}"), 0.02);
         Figure("marks set", placing.SetCount.ToString(System.Globalization.CultureInfo.InvariantCulture));
         if (fit is not null)
         {
