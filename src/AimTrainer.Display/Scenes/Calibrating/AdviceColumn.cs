@@ -27,7 +27,7 @@ internal static class AdviceColumn
         }
         else
         {
-            Say(placing.Phase == PlacingPhase.Abandoned ? "Given up. U goes back; Esc closes this window." : placing.ToDo, 0.022 * s, colours.Text, bold: true);
+            Say(ToDo(placing), 0.022 * s, colours.Text, bold: true);
         }
 
         Say(placing.Said, 0.018 * s, colours.Trail, bold: false);
@@ -36,6 +36,11 @@ internal static class AdviceColumn
             Say("An ordinary window, for trying out: nothing is saved.", 0.018 * s, colours.Trail, bold: false);
         }
     }
+
+    /// <summary>Shorter than the state's own words where the left column names the mark.</summary>
+    private static string ToDo(MarkPlacing placing) => placing.Phase == PlacingPhase.Abandoned ? "Given up. U goes back; Esc closes this window."
+        : placing.Preview is { Fit: null } && placing.SetCount >= FitSettings.MarksNeeded(placing.Fitting.DistortionTerms) ? placing.ToDo
+        : "From behind the foul line, move the crosshair onto this mark. Enter sets it.";
 
     private static void DrawKeys(PictureInk ink, double left, double baseline, LanePalette colours)
     {

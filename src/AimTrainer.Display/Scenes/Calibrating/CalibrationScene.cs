@@ -10,6 +10,9 @@ public static class CalibrationScene
 {
     private const double ColumnWidth = 0.42, Margin = 0.03;
 
+    /// <summary>Length of an arm of the crosshair, from its middle.</summary>
+    private const double Arm = 0.05;
+
     /// <summary>The light of a column that the crosshair is in: what is aimed at must be seen.</summary>
     private const double Faint = 0.3;
 
@@ -35,6 +38,7 @@ public static class CalibrationScene
         var (s, crosshair) = (ink.Scale, ink.At(placing.Crosshair));
         var width = ColumnWidth * s;
         var (near, far) = (Margin * s, ink.Aspect - (Margin * s) - width);
+        DrawHairlines(ink, crosshair, theme.Lane.Path);
         DrawColumn(ink, placing, near, width, crosshair, column => MarkColumn.Draw(column, view, near, width, theme));
         DrawColumn(ink, placing, far, width, crosshair, column => AdviceColumn.Draw(column, view, far, width, theme));
         DrawMarks(ink, placing, theme.Lane);
@@ -62,15 +66,22 @@ public static class CalibrationScene
         }
     }
 
-    /// <summary>Hairlines over the whole picture to see where it is, a cross with a free middle to aim with, and a dot of about a pixel on the place itself.</summary>
+    /// <summary>Lines over the whole picture, under what is written, to see where the crosshair is.</summary>
+    private static void DrawHairlines(PictureInk ink, ScreenPoint at, Colour colour)
+    {
+        const double Hair = 0.0012;
+        var arm = Arm * ink.Scale;
+        ink.Line(Hair, colour, new(0, at.Y), new(at.X - arm, at.Y));
+        ink.Line(Hair, colour, new(at.X + arm, at.Y), new(ink.Aspect, at.Y));
+        ink.Line(Hair, colour, new(at.X, 0), new(at.X, at.Y - arm));
+        ink.Line(Hair, colour, new(at.X, at.Y + arm), new(at.X, 1));
+    }
+
+    /// <summary>A cross with a free middle to aim with, and a dot of about a pixel on the place itself.</summary>
     private static void DrawCrosshair(PictureInk ink, ScreenPoint at, LanePalette colours)
     {
-        const double Arm = 0.05, Free = 0.012, Hair = 0.0012, Line = 0.0028;
-        var (s, hair) = (ink.Scale, colours.Path);
-        ink.Line(Hair, hair, new(0, at.Y), new(at.X - (Arm * s), at.Y));
-        ink.Line(Hair, hair, new(at.X + (Arm * s), at.Y), new(ink.Aspect, at.Y));
-        ink.Line(Hair, hair, new(at.X, 0), new(at.X, at.Y - (Arm * s)));
-        ink.Line(Hair, hair, new(at.X, at.Y + (Arm * s)), new(at.X, 1));
+        const double Free = 0.012, Line = 0.0028;
+        var s = ink.Scale;
         foreach (var (x, y) in (ReadOnlySpan<(int X, int Y)>)[(-1, 0), (1, 0), (0, -1), (0, 1)])
         {
             ink.Line(Line * s, colours.Rim, new(at.X + (x * Free * s), at.Y + (y * Free * s)), new(at.X + (x * Arm * s), at.Y + (y * Arm * s)));
