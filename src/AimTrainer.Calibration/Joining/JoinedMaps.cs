@@ -13,7 +13,9 @@ internal sealed record JoinedMaps(ValueList<SavedMap> Maps, ValueList<string> Pr
         var join = JoinedStretches.Of([.. maps.Select(map => map.Map.Stretch)]);
         return join.Problems.Count > 0
             ? new JoinedMaps(maps.ToValueList(), join.Problems)
-            : new JoinedMaps(maps.Select((map, i) => map.Map.Stretch == join.Stretches[i] ? map : map with { Map = map.Map with { Stretch = join.Stretches[i] } }).ToValueList(), []);
+            : new JoinedMaps(
+                maps.Select((map, i) => map.Map.Stretch == join.Stretches[i] ? map : map with { Map = map.Map with { Stretch = join.Stretches[i] } }).ToValueList(),
+                []);
     }
 
     /// <summary>Joins what was loaded for one station; those without a map stay as they are.</summary>

@@ -72,7 +72,8 @@ public sealed class MapStore(string folder, TimeProvider time)
         {
             if (joined.Maps[i + 1] != others[i] && Save(joined.Maps[i + 1]) is { File: null } failed)
             {
-                remarks.Add($"the overlap of the projector \"{others[i].Place!.Projector}\" could not be written down; it is worked out anew whenever the maps are used ({failed.Problem})");
+                remarks.Add(
+                    $"the overlap of the projector \"{others[i].Place!.Projector}\" could not be written down; it is worked out anew whenever the maps are used ({failed.Problem})");
             }
         }
 

@@ -122,9 +122,13 @@ public sealed class CalibrationDesk(CalibrationTask task, MapStore store, Action
         }
 
         var stored = store.SaveJoined(SavedMap.Of(accepted.Preview!.Fit!) with { Place = task.Place, Monitor = monitor });
-        return stored.File is null
-            ? view with { Placing = view.Placing with { Said = stored.Problem } }
-            : view with { Placing = accepted with { Said = string.Join("; ", stored.Remarks.AsEnumerable().Prepend($"saved as {Path.GetFileName(stored.File)}")) }, SavedFile = stored.File };
+        if (stored.File is null)
+        {
+            return view with { Placing = view.Placing with { Said = stored.Problem } };
+        }
+
+        var said = string.Join("; ", stored.Remarks.AsEnumerable().Prepend($"saved as {Path.GetFileName(stored.File)}"));
+        return view with { Placing = accepted with { Said = said }, SavedFile = stored.File };
     }
 
     private CalibrationView TakenBack(CalibrationView view, MarkPlacing placing)

@@ -107,7 +107,11 @@ internal static class CalibrateWindowCommands
     {
         public Option<int> Station { get; } = CommonOptions.Whole("--station", "The station (lane), 1 to 64.", 1, MapPlace.MostStation, 1);
 
-        public Option<string?> Monitor { get; } = new("--monitor") { Description = "The projector, which is a monitor to the system: its number or name (see: monitors).", HelpName = "MONITOR" };
+        public Option<string?> Monitor { get; } = new("--monitor")
+        {
+            Description = "The projector, which is a monitor to the system: its number or name (see: monitors).",
+            HelpName = "MONITOR",
+        };
 
         public Option<bool> Windowed { get; } = new("--windowed") { Description = "Use an ordinary window, to try it out; nothing is saved." };
 

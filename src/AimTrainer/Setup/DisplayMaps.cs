@@ -89,7 +89,8 @@ internal sealed class DisplayMaps(string dataFolder, int station, Action<string>
         var store = new MapStore(_folder, TimeProvider.System);
         var loads = store.LoadAll(station, [monitor]);
         var load = loads.AsEnumerable().FirstOrDefault(load => load.Map is not null) ?? loads.AsEnumerable().FirstOrDefault();
-        _others = [.. store.Newest().AsEnumerable().Where(other => other.Place.Station == station && other.Place != load?.Place).Select(other => other.Map?.Map.Stretch).OfType<LaneStretch>()];
+        _others = [.. store.Newest().AsEnumerable().Where(other => other.Place.Station == station && other.Place != load?.Place)
+            .Select(other => other.Map?.Map.Stretch).OfType<LaneStretch>()];
         var said = load is null
             ? $"no map for {monitor}: the projector shows no target until it is calibrated (aimtrainer calibrate)"
             : string.Join(Environment.NewLine, load.Broken.AsEnumerable().Select(problem => problem.ToString()).Append(load.Why).Where(text => text.Length > 0));

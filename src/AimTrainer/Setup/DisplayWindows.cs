@@ -132,7 +132,13 @@ internal sealed class DisplayWindows : IAsyncDisposable
         var problems = new List<string>();
         for (var i = 0; i < wishes.Count; i++)
         {
-            var wish = new WindowWish { Title = wishes[i].Title, Covers = monitors[i], HidesPointer = monitors[i] is not null, TakesKeys = wishes[i].Kind == DisplayKind.Calibration };
+            var wish = new WindowWish
+            {
+                Title = wishes[i].Title,
+                Covers = monitors[i],
+                HidesPointer = monitors[i] is not null,
+                TakesKeys = wishes[i].Kind == DisplayKind.Calibration,
+            };
             if (loop.Open(wish, contents(wishes[i], News)) is { } problem)
             {
                 problems.Add(problem);

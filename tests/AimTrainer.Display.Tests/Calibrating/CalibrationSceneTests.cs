@@ -143,7 +143,7 @@ public sealed class CalibrationSceneTests
                 break;
             case "crosshair-in-a-column":
                 work.SetNext(4);
-                for (var step = 0; step < 50; step++)
+                for (var step = 0; step < 65; step++)
                 {
                     work.Desk.Apply(new PlacingAction.Nudge(NudgeDirection.Left, NudgeStep.Coarse));
                 }
