@@ -1,3 +1,4 @@
+using AimTrainer.Calibration;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Display.Tests;
@@ -21,25 +22,37 @@ public sealed class OpenGlOverlapTests
             Stretch = new(Feet.FromFeet(30), Feet.FromFeet(63), Feet.FromFeet(6), Feet.FromFeet(0)),
             Distortion = new(k1, k2),
         };
-        var scene = new Scene<LanePoint>(new(0, 0, 0), [OpenGlSamples.Fill(
-            new(grey, grey, grey), OpenGlSamples.At(0, 0), OpenGlSamples.At(41.5, 0), OpenGlSamples.At(41.5, 60), OpenGlSamples.At(0, 60))]);
-        using var surface = OpenGlSurface.Open();
-        using var frames = new OffscreenFrames(surface);
-        using var nearImage = frames.Draw(scene, near);
-        using var farImage = frames.Draw(scene, far);
-        var (nearLight, farLight, even) = (new OpenGlLight(nearImage), new OpenGlLight(farImage), OpenGlLight.OfByte(grey));
+        AssertEven(near, far, grey);
+    }
 
-        for (var feet = 28.0; feet <= 38; feet += 0.125)
+    [Fact]
+    public void Draw_TwoThatWereSavedForOneLane_AreEvenWithinTwoPercent()
+    {
+        var folder = Directory.CreateTempSubdirectory("aimtrainer-overlap-").FullName;
+        try
         {
-            for (var inches = 2.0; inches <= 39.5; inches += 7.5)
+            var store = new MapStore(folder, TimeProvider.System);
+            MonitorMode Monitor(string name) => new(name, OpenGlSamples.FullHd, 60);
+            SavedMap Made(string name, ProjectorMap map, double from, double to) => new()
             {
-                var place = OpenGlSamples.At(inches, feet);
-                var (a, b) = (near.PixelOf(place), far.PixelOf(place));
-                var nearPart = feet < 36.2 ? nearLight.Between(a.X, a.Y) : 0;
-                var farPart = feet > 29.8 ? farLight.Between(b.X, b.Y) : 0;
-                Assert.InRange((nearPart + farPart) / even, 0.98, 1.02);
-                Assert.InRange(nearPart / even, near.Stretch.WeightAt(Feet.FromFeet(feet)) - 0.02, near.Stretch.WeightAt(Feet.FromFeet(feet)) + 0.02);
-            }
+                Place = new MapPlace(1, name),
+                Monitor = Monitor(name),
+                Map = map with { Stretch = new(Feet.FromFeet(from), Feet.FromFeet(to), default, default) },
+                LaneWidth = Inches.FromInches(41.5),
+                DistortionTerms = 0,
+                Marks = [],
+            };
+            store.SaveJoined(Made("a-near", OpenGlSamples.Map(0, 40, (1500, 1040), (420, 1040), (1150, 60), (770, 60)), -15, 36));
+            store.SaveJoined(Made("b-far", OpenGlSamples.Map(28, 60, (1350, 1000), (520, 1040), (1160, 90), (760, 60)), 30, 63));
+
+            // Each window asks for its own monitor alone.
+            var (near, far) = (store.LoadAll(1, [Monitor("a-near")])[0], store.LoadAll(1, [Monitor("b-far")])[1]);
+
+            AssertEven(near.Map!.Map, far.Map!.Map, 220);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
         }
     }
 
@@ -61,5 +74,29 @@ public sealed class OpenGlOverlapTests
 
         Assert.Equal([0, 80, 80, 0], [Green(9.5), Green(10.5), Green(29.5), Green(30.5)]);
         Assert.Equal(80, image[5, (int)map.PixelOf(OpenGlSamples.At(20, 20)).Y].G);
+    }
+
+    private static void AssertEven(ProjectorMap near, ProjectorMap far, byte grey)
+    {
+        var scene = new Scene<LanePoint>(new(0, 0, 0), [OpenGlSamples.Fill(
+            new(grey, grey, grey), OpenGlSamples.At(0, 0), OpenGlSamples.At(41.5, 0), OpenGlSamples.At(41.5, 60), OpenGlSamples.At(0, 60))]);
+        using var surface = OpenGlSurface.Open();
+        using var frames = new OffscreenFrames(surface);
+        using var nearImage = frames.Draw(scene, near);
+        using var farImage = frames.Draw(scene, far);
+        var (nearLight, farLight, even) = (new OpenGlLight(nearImage), new OpenGlLight(farImage), OpenGlLight.OfByte(grey));
+
+        for (var feet = 28.0; feet <= 38; feet += 0.125)
+        {
+            for (var inches = 2.0; inches <= 39.5; inches += 7.5)
+            {
+                var place = OpenGlSamples.At(inches, feet);
+                var (a, b) = (near.PixelOf(place), far.PixelOf(place));
+                var nearPart = feet < 36.2 ? nearLight.Between(a.X, a.Y) : 0;
+                var farPart = feet > 29.8 ? farLight.Between(b.X, b.Y) : 0;
+                Assert.InRange((nearPart + farPart) / even, 0.98, 1.02);
+                Assert.InRange(nearPart / even, near.Stretch.WeightAt(Feet.FromFeet(feet)) - 0.02, near.Stretch.WeightAt(Feet.FromFeet(feet)) + 0.02);
+            }
+        }
     }
 }

@@ -44,6 +44,22 @@ public sealed class CalibrateTests : IDisposable
         Assert.Contains("above the horizon", answers[2].GetProperty("why").GetString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("calibrate: say which projector, as --monitor MONITOR (see: aimtrainer monitors), or --windowed", "calibrate")]
+    [InlineData("calibrate check: say which projector", "calibrate", "check")]
+    [InlineData("--monitor, --windowed: give one of them", "calibrate", "--monitor", "1", "--windowed")]
+    [InlineData("--name: found projector \"Near!\"; allowed: small letters, digits and hyphens", "calibrate", "--monitor", "1", "--name", "Near!")]
+    [InlineData("--from, --to: found 30 to 20 ft; allowed: an end farther down the lane than the start", "calibrate", "--monitor", "1", "--from", "30", "--to", "20")]
+    [InlineData("--from, --to: this stretch holds 0 of the lane's own marks", "calibrate", "--monitor", "1", "--from", "1", "--to", "2")]
+    [InlineData("the projector \"near\" of station 2 has no map", "calibrate", "forget", "--station", "2", "--name", "near")]
+    public void ByHand_WrongUsage_SaysWhatIsAllowedBeforeAnyWindow(string said, params string[] words)
+    {
+        var ran = _work.Run(words);
+
+        Assert.Equal(2, ran.Code);
+        Assert.Contains(said, ran.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Fit_ForPeople_SaysErrorsAndCautions()
     {
@@ -96,7 +112,7 @@ public sealed class CalibrateTests : IDisposable
     [InlineData("fit", "--marks")]
     [InlineData("fit --marks x --distortion 3", "--distortion: found 3; allowed: a whole number from 0 to 2")]
     [InlineData("map --map none.json --points x", "none.json: no such file")]
-    [InlineData("undo --projector A!", "--projector: found projector \"A!\"; allowed: small letters, digits and hyphens")]
+    [InlineData("undo --projector A!", "--name: found projector \"A!\"; allowed: small letters, digits and hyphens")]
     [InlineData("undo", "the projector \"lane\" of station 1 has no earlier map to go back to")]
     public void Calibrate_WrongUsage_OneLineAndExitCode2(string line, string words)
     {
@@ -123,6 +139,8 @@ public sealed class CalibrateTests : IDisposable
     [InlineData("calibrate map")]
     [InlineData("calibrate list")]
     [InlineData("calibrate undo")]
+    [InlineData("calibrate check")]
+    [InlineData("calibrate forget")]
     public void Help_EveryCommand_SaysWhatItDoes(string command)
     {
         var help = _work.Run([.. command.Split(' '), "--help"]);

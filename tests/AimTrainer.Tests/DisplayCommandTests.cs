@@ -140,6 +140,7 @@ public sealed class DisplayCommandTests : IDisposable
     [InlineData("monitors")]
     [InlineData("display overhead")]
     [InlineData("display projector --monitor 2 --station 3")]
+    [InlineData("calibrate check --monitor 2")]
     public async Task Display_WhereThereIsNoScreen_FailsInOneLine(string command)
     {
         var ran = await _work.ShellAsync($"env -u DISPLAY -u WAYLAND_DISPLAY $AIM {command} --data $DATA");
@@ -155,6 +156,33 @@ public sealed class DisplayCommandTests : IDisposable
 
         Assert.Equal(2, ran.Code);
         Assert.Contains("--monitor, --windowed: give one of them", ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Run_ClearWithoutADisplay_SaysWhereToClearAndTheRecordStays()
+    {
+        var ran = _work.Typed("15/7\nclear\nclear all\nhelp\n", "run", "--drill", "two-point-line");
+
+        Assert.Contains("clear: this session opened no display; in a display of its own, Backspace clears the result", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("clear: found \"all\"; allowed: nothing after it", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("clear           takes the last result off the displays", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("1 shot", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Wishes_SeveralProjectors_AWindowForEach()
+    {
+        var options = new Setup.DisplayOptions();
+        var command = new System.CommandLine.Command("run");
+        foreach (var option in options.All)
+        {
+            command.Options.Add(option);
+        }
+
+        IEnumerable<string> Monitors(params string[] words) => options.Wishes(command.Parse(words)).Select(wish => $"{wish.Kind} {wish.Monitor ?? "any"}");
+        Assert.Equal(["Projector A", "Projector B", "Overhead C"], Monitors("--projector", "A", "--projector", "B", "--overhead", "C"));
+        Assert.Equal(["Projector any", "Overhead any"], Monitors("--projector", "--overhead"));
+        Assert.Empty(Monitors());
     }
 
     private void Throw(string typed) => _work.Typed(typed, "run", "--drill", "two-point-line");

@@ -88,7 +88,9 @@ public static class MapFileReader
 
         var name = monitor.Text("name", 200);
         var (width, height) = (monitor.Whole("width", 1, PictureParts.MostPixels), monitor.Whole("height", 1, PictureParts.MostPixels));
-        var hertz = monitor.Whole("refreshHertz", 1, 1000);
+
+        // A system that does not say how often it refreshes gives 0, and a map must hold there too.
+        var hertz = monitor.Whole("refreshHertz", 0, 1000);
         monitor.Done();
         return name is not null && width is { } w && height is { } h && hertz is { } rate ? new MonitorMode(name, new PictureSize((int)w, (int)h), (int)rate) : null;
     }

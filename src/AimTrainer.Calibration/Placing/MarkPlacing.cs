@@ -143,7 +143,10 @@ public sealed record MarkPlacing
     private MarkPlacing WasSet()
     {
         var set = Remembering($"setting {Mark.Name}") with { Marks = With(Mark with { Pixel = Crosshair, Skipped = false }) };
-        return set.Fitted().OnToNext($"{Mark.Name} is set");
+
+        // Enter pressed over and over along the preview would make any map look perfect.
+        var untouched = Mark.Pixel is null && Crosshair == Preview?.Fit?.Map.TryPixelOf(Mark.Lane);
+        return set.Fitted().OnToNext(untouched ? $"{Mark.Name} is set where the map had it already: did you look?" : $"{Mark.Name} is set");
     }
 
     private MarkPlacing Skipped() => Mark.Pixel is not null
@@ -162,7 +165,7 @@ public sealed record MarkPlacing
         }
 
         var chosen = (Remembering("choosing the distortion") with { Fitting = Fitting with { DistortionTerms = terms } }).Fitted();
-        return chosen with { Said = FormattableString.Invariant($"{terms} distortion terms; they need {FitSettings.MarksNeeded(terms)} marks, {SetCount} are set") };
+        return chosen with { Said = FormattableString.Invariant($"lens terms: {terms}; that needs {FitSettings.MarksNeeded(terms)} marks, {SetCount} are set") };
     }
 
     private MarkPlacing Accepted() => Preview is { Fit: not null }

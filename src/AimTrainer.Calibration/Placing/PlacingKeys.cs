@@ -6,17 +6,17 @@ public static class PlacingKeys
     /// <summary>Every key with what it does, for a help line.</summary>
     public static IReadOnlyList<(string Key, string Does)> Help { get; } =
     [
-        ("arrow keys", "move the crosshair by half a pixel"),
-        ("Shift + arrow keys", "move it by twelve pixels"),
-        ("Enter", "set the mark and go to the next"),
-        ("Page Down, Page Up", "go to the next or the last mark"),
-        ("S", "leave the mark out"),
-        ("Delete", "drop what was set"),
+        ("Arrows", "half a pixel"),
+        ("Shift + arrows", "twelve pixels"),
+        ("Enter", "set, on to the next"),
+        ("Page Down, Up", "next, last mark"),
+        ("S", "leave it out"),
+        ("Delete", "drop it"),
         ("U", "undo"),
-        ("T", "turn the directions by a quarter"),
-        ("0, 1, 2", "terms of lens distortion"),
+        ("T", "turn the arrows"),
+        ("0, 1, 2", "lens terms"),
         ("A", "accept the map"),
-        ("Esc", "give up; the map used before stays"),
+        ("Esc", "give up"),
     ];
 
     /// <summary>The action of a key; null for a key that means nothing here.</summary>

@@ -27,7 +27,7 @@ public sealed class MapStore(string folder, TimeProvider time)
         try
         {
             Directory.CreateDirectory(folder);
-            Forget(Path.Combine(folder, MapVersion.NameOf(place, 0))[..^"0000.json".Length]);
+            ForgetUnfinished(Path.Combine(folder, MapVersion.NameOf(place, 0))[..^"0000.json".Length]);
             var versions = Versions(place);
             var number = Math.Max(versions.Count > 0 ? versions[0].Number : 0, HighestUndone(place)) + 1;
             var file = Path.Combine(folder, MapVersion.NameOf(place, number));
@@ -54,15 +54,84 @@ public sealed class MapStore(string folder, TimeProvider time)
         }
     }
 
+    /// <summary>
+    /// Saves a map among those of the other projectors of its lane: where two draw the same lane their overlaps are set so that the shares
+    /// of light add up to 1. A power cut between two files costs nothing: <see cref="LoadAll"/> works the overlaps out again.
+    /// </summary>
+    /// <param name="map">The map, with its place and its monitor.</param>
+    /// <exception cref="ArgumentException">It has no place or no monitor, or a place that cannot be.</exception>
+    public MapStored SaveJoined(SavedMap map)
+    {
+        var place = map.Place ?? throw new ArgumentException("a map is saved for a projector", nameof(map));
+        var others = NewestOf(place.Station).AsEnumerable()
+            .Where(load => load.Place != place && load.Map is { } other && other.Monitor?.Monitor != map.Monitor?.Monitor).Select(load => load.Map!).ToList();
+        var joined = JoinedMaps.Of([map, .. others]);
+        var stored = Save(joined.Maps[0]);
+        var remarks = joined.Problems.AsEnumerable().ToList();
+        for (var i = 0; stored.File is not null && i < others.Count; i++)
+        {
+            if (joined.Maps[i + 1] != others[i] && Save(joined.Maps[i + 1]) is { File: null } failed)
+            {
+                remarks.Add(
+                    $"the overlap of the projector \"{others[i].Place!.Projector}\" could not be written down; it is worked out anew whenever the maps are used ({failed.Problem})");
+            }
+        }
+
+        return stored with { Remarks = remarks.ToValueList() };
+    }
+
+    /// <summary>Takes a save back: the map that was used before it, if there was one, holds again.</summary>
+    /// <param name="file">The file that the save gave.</param>
+    /// <returns>The file that was put aside; or why it was not.</returns>
+    public MapStored TakeBack(string file)
+    {
+        try
+        {
+            if (File.Exists(file) && MapVersion.Of(file) is { } version)
+            {
+                PutAside([version]);
+            }
+
+            return new MapStored(file, "");
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new MapStored(null, $"{file}: the map was not taken back. See that the folder can be written to. (The system says: {exception.Message})");
+        }
+    }
+
+    /// <summary>Puts all maps of a projector aside: it is no longer on this lane, or has another name now.</summary>
+    /// <param name="place">Which projector.</param>
+    /// <returns>The newest file that was put aside; or why there is none.</returns>
+    public MapStored Forget(MapPlace place)
+    {
+        try
+        {
+            var versions = Versions(place);
+            PutAside(versions);
+            return versions.Count > 0
+                ? new MapStored(versions[0].File, "")
+                : new MapStored(null, $"the projector \"{place.Projector}\" of station {place.Station} has no map");
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new MapStored(null, $"{folder}: the maps were not put aside. See that the folder can be written to. (The system says: {exception.Message})");
+        }
+    }
+
     /// <summary>The map that holds for a projector as its monitor is driven now.</summary>
     /// <param name="place">Which projector.</param>
     /// <param name="now">Its monitor and mode; null when the monitor is not there.</param>
     public MapLoad Load(MapPlace place, MonitorMode? now) => Judged(Newest(place), now);
 
-    /// <summary>The maps of all projectors of a station, by the name of the projector.</summary>
+    /// <summary>
+    /// The maps of all projectors of a station, by the name of the projector, with overlaps that agree: where the files differ (one of the
+    /// projectors was calibrated again, or went back to an earlier map), they are worked out from the stretches and <see cref="MapLoad.Why"/>
+    /// says so. Of two projectors on one monitor the one calibrated last counts.
+    /// </summary>
     /// <param name="station">The station.</param>
     /// <param name="monitors">The monitors that are there now.</param>
-    public ValueList<MapLoad> LoadAll(int station, IReadOnlyList<MonitorMode> monitors) => NewestOf(station).AsEnumerable()
+    public ValueList<MapLoad> LoadAll(int station, IReadOnlyList<MonitorMode> monitors) => JoinedMaps.Of(NewestOf(station)).AsEnumerable()
         .Select(load => Judged(load, monitors.FirstOrDefault(monitor => monitor.Monitor == load.Map?.Monitor?.Monitor))).ToValueList();
 
     /// <summary>The newest good map of every projector, whatever monitors are there: to be shown, not to be drawn with.</summary>
@@ -81,11 +150,7 @@ public sealed class MapStore(string folder, TimeProvider time)
                 return new MapStored(null, $"the projector \"{place.Projector}\" of station {place.Station} has no earlier map to go back to: calibrate it again");
             }
 
-            foreach (var newer in versions.TakeWhile(version => version != back))
-            {
-                File.Move(newer.File, newer.File + MapVersion.Undone, overwrite: true);
-            }
-
+            PutAside([.. versions.TakeWhile(version => version != back)]);
             return new MapStored(back.File, "");
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
@@ -193,12 +258,31 @@ public sealed class MapStore(string folder, TimeProvider time)
     private IEnumerable<MapVersion> All() =>
         Directory.Exists(folder) ? Directory.EnumerateFiles(folder, "*.json").Select(MapVersion.Of).OfType<MapVersion>() : [];
 
-    private int HighestUndone(MapPlace place) => Directory.EnumerateFiles(folder, "*" + MapVersion.Undone)
-        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>()
-        .Where(version => version.Place == place).Select(version => version.Number).DefaultIfEmpty().Max();
+    private int HighestUndone(MapPlace place) => Undone(place).Select(version => version.Number).DefaultIfEmpty().Max();
+
+    /// <summary>The versions of a projector that were gone back from, by the names they had.</summary>
+    private IEnumerable<MapVersion> Undone(MapPlace place) => Directory.EnumerateFiles(folder, "*" + MapVersion.Undone)
+        .Select(file => MapVersion.Of(file[..^MapVersion.Undone.Length])).OfType<MapVersion>().Where(version => version.Place == place);
+
+    /// <summary>Puts versions aside; of all that were put aside, as many are kept as of maps that hold.</summary>
+    private void PutAside(IReadOnlyList<MapVersion> versions)
+    {
+        foreach (var version in versions)
+        {
+            File.Move(version.File, version.File + MapVersion.Undone, overwrite: true);
+        }
+
+        foreach (var place in versions.Select(version => version.Place).Distinct())
+        {
+            foreach (var old in Undone(place).OrderByDescending(version => version.Number).Skip(Kept).ToList())
+            {
+                Remove(old.File + MapVersion.Undone);
+            }
+        }
+    }
 
     /// <summary>Takes away what a save that was cut off has left.</summary>
-    private static void Forget(string beginning)
+    private static void ForgetUnfinished(string beginning)
     {
         foreach (var file in Directory.EnumerateFiles(Path.GetDirectoryName(beginning)!, Path.GetFileName(beginning) + "*" + MapVersion.Unfinished))
         {

@@ -92,8 +92,8 @@ public sealed class GlfwWindow : IGlSurface
         glfw.Hint(GlfwNames.Floating, place.Borderless ? GlfwNames.True : GlfwNames.False);
 
         // The coach types in another window: a picture must not take the keys away.
-        glfw.Hint(GlfwNames.Focused, GlfwNames.False);
-        glfw.Hint(GlfwNames.FocusOnShow, GlfwNames.False);
+        glfw.Hint(GlfwNames.Focused, wish.TakesKeys ? GlfwNames.True : GlfwNames.False);
+        glfw.Hint(GlfwNames.FocusOnShow, wish.TakesKeys ? GlfwNames.True : GlfwNames.False);
         var window = glfw.CreateWindow(place.Size.Width, place.Size.Height, wish.Title);
         if (window != 0)
         {

@@ -6,9 +6,20 @@ namespace AimTrainer.Display;
 public sealed class NewsSlot(DisplayNews first, Action wake)
 {
     private volatile DisplayNews _newest = first;
+    private volatile int _clearings;
 
     /// <summary>The newest.</summary>
     public DisplayNews Newest => _newest;
+
+    /// <summary>How often the result was cleared from the displays; whatever is newer than the last clearing is shown.</summary>
+    public int Clearings => _clearings;
+
+    /// <summary>Clears the result that is shown from every display, until the next one.</summary>
+    public void Clear()
+    {
+        Interlocked.Increment(ref _clearings);
+        wake();
+    }
 
     /// <summary>Puts news in the place of the old.</summary>
     public void Put(DisplayNews news)

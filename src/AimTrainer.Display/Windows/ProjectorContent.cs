@@ -1,20 +1,29 @@
 using AimTrainer.Calibration;
 using AimTrainer.Domain;
+using AimTrainer.Sessions;
 using Silk.NET.OpenGL;
 
 namespace AimTrainer.Display;
 
 /// <summary>The light that a projector throws on a lane; without a map that can be trusted a notice instead of a target.</summary>
 /// <param name="news">What it shows.</param>
-/// <param name="maps">The map for a place and a size; asked when either is new, and again from time to time.</param>
+/// <param name="maps">The map for a place and a size; asked when either is new, and once a second: a map that is saved meanwhile is used at once.</param>
 /// <param name="theme">Its colours.</param>
 /// <param name="clock">The time.</param>
-public sealed class ProjectorContent(NewsSlot news, Func<WindowPlace, PictureSize, MapChoice> maps, Theme theme, TimeProvider clock) : SessionContent(news, clock)
+/// <param name="shown">Told by which map a session is drawn, and where, each time it is built; null for nobody.</param>
+public sealed class ProjectorContent(
+    NewsSlot news, Func<WindowPlace, PictureSize, MapChoice> maps, Theme theme, TimeProvider clock, Action<WindowPlace, ProjectorMap, SessionSnapshot>? shown = null)
+    : SessionContent(news, clock)
 {
+    private static readonly TimeSpan LookAtMapsEvery = TimeSpan.FromSeconds(0.9);
+
+    private readonly TimeProvider _clock = clock;
     private readonly ProjectorPainter _lane = new();
     private readonly OverheadPainter _words = new();
     private WindowPlace? _place;
     private bool _showsLane;
+    private MapChoice? _choice;
+    private long _lookedAt;
 
     private protected override TimeSpan? ResultFor => TimeSpan.FromSeconds(12);
 
@@ -67,9 +76,21 @@ public sealed class ProjectorContent(NewsSlot news, Func<WindowPlace, PictureSiz
         _words.Dispose();
     }
 
+    private protected override bool HasNewsOfItsOwn(PictureSize size, long now)
+    {
+        if (_choice is null || _clock.GetElapsedTime(_lookedAt, now) < LookAtMapsEvery)
+        {
+            return false;
+        }
+
+        _lookedAt = now;
+        return maps(_place!, size) != _choice;
+    }
+
     private protected override void Build(DisplayNews news, PictureSize size, TimeSpan? sinceShot, bool cleared)
     {
-        var choice = maps(_place!, size);
+        var choice = _choice = maps(_place!, size);
+        _lookedAt = _clock.GetTimestamp();
         if (choice.Map is { } map && MapCheck.ProblemOf(map) is { } problem)
         {
             choice = new MapChoice(null, problem);
@@ -79,6 +100,7 @@ public sealed class ProjectorContent(NewsSlot news, Func<WindowPlace, PictureSiz
         if (choice.Map is not null)
         {
             _lane.Show(SceneOf(news, sinceShot, cleared, theme), choice.Map);
+            shown?.Invoke(_place!, choice.Map, news.Snapshot);
         }
         else
         {

@@ -15,6 +15,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
     private long? _resultUntil;
     private bool _isStale = true;
     private bool _isCleared;
+    private int _clearings;
 
     private protected SessionContent(NewsSlot news, TimeProvider clock) => (_news, _clock) = (news, clock);
 
@@ -32,12 +33,15 @@ public abstract class SessionContent : IWindowContent, IFramePainter
     {
         var newest = _news.Newest;
         var now = _clock.GetTimestamp();
+        _isStale |= HasNewsOfItsOwn(size, now) | _clearings != _news.Clearings;
         if (ReferenceEquals(newest, _seen) && size == _size && !_isStale && !(now >= _resultUntil))
         {
             return false;
         }
 
         NoteResult(newest.Snapshot, now);
+        _isCleared |= _clearings != _news.Clearings;
+        _clearings = _news.Clearings;
         (_seen, _size, _isStale, _resultUntil) = (newest, size, false, null);
         TimeSpan? since = _resultAt is { } at ? _clock.GetElapsedTime(at, now) : null;
         if (since < ResultFor && !_isCleared)
@@ -72,6 +76,9 @@ public abstract class SessionContent : IWindowContent, IFramePainter
 
     /// <inheritdoc/>
     public abstract void Dispose();
+
+    /// <summary>Whether the picture must be built anew for another reason than the session. Asked at every wake-up.</summary>
+    private protected virtual bool HasNewsOfItsOwn(PictureSize size, long now) => false;
 
     /// <summary>Builds the scene of a moment for the next frame.</summary>
     private protected abstract void Build(DisplayNews news, PictureSize size, TimeSpan? sinceShot, bool cleared);

@@ -16,4 +16,7 @@ public sealed record WindowWish
 
     /// <summary>Whether the mouse pointer is hidden over it: light on a lane draws the eye.</summary>
     public bool HidesPointer { get; init; }
+
+    /// <summary>Whether it takes the keys when it opens: only where somebody works in it.</summary>
+    public bool TakesKeys { get; init; }
 }

@@ -9,8 +9,16 @@ namespace AimTrainer.Commands;
 /// <summary>Maps of projectors: fits one to marks, and asks one about points.</summary>
 internal static class CalibrateCommands
 {
-    public static Command Create(UserConsole console) =>
-        new("calibrate", "Work out how a projector's picture lies on the lane.") { Fit(console), Map(console), List(console), Undo(console) };
+    public static Command Create(UserConsole console)
+    {
+        var command = new Command(
+            "calibrate", "Work out how a projector's picture lies on the lane: with --monitor by placing marks from behind the foul line, else by a command for machines.")
+        {
+            CalibrateWindowCommands.Check(console), Fit(console), Map(console), List(console), Undo(console), CalibrateWindowCommands.Forget(console),
+        };
+        CalibrateWindowCommands.Place(command, console);
+        return command;
+    }
 
     private static Command Fit(UserConsole console)
     {
@@ -119,16 +127,11 @@ internal static class CalibrateCommands
     private static Command Undo(UserConsole console)
     {
         var station = CommonOptions.Whole("--station", "The station (lane), 1 to 64.", 1, MapPlace.MostStation, 1);
-        var projector = CommonOptions.Name("--projector", "The projector's name; \"lane\" without it.");
+        var projector = CalibrateWindowCommands.Projector();
         var command = new Command("undo", "Go back to the map before the newest one.") { station, projector };
         command.SetAction(parsed =>
         {
-            var place = new MapPlace(parsed.GetValue(station), parsed.GetValue(projector) ?? MapPlace.OnlyProjector);
-            if (place.Problem is { } problem)
-            {
-                throw new UserException($"--projector: found {problem}");
-            }
-
+            var place = CalibrateWindowCommands.Place(parsed.GetValue(station), parsed.GetValue(projector));
             var stored = CalibrationFiles.Store(parsed).Undo(place);
             if (stored.File is not { } file)
             {

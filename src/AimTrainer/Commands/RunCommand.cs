@@ -77,6 +77,7 @@ internal static class RunCommand
 
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
             windows.Watch(live.Station);
+            live.ClearDisplays = windows.Problem is null && displays.Wishes(parsed).Count > 0 ? windows.News.Clear : null;
 
             // Without a person there, or with shots that come as fast as they can be read, there is sound only when it is asked for.
             var byDefault = console.PersonReads && parsed.GetValue(shots) is null && !parsed.GetValue(simulate);

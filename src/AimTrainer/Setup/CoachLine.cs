@@ -11,6 +11,9 @@ internal abstract record CoachLine
     /// <summary>The list of words was asked for.</summary>
     internal sealed record Help : CoachLine;
 
+    /// <summary>The result is to be cleared from the displays; the record stays as it is.</summary>
+    internal sealed record Clear : CoachLine;
+
     /// <summary>The session is to be left open, to be gone on with later.</summary>
     internal sealed record Leave : CoachLine;
 

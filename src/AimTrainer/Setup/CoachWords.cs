@@ -20,6 +20,7 @@ internal static class CoachWords
         "repeat          the last aim once more; repeat block begins the block again",
         "pause, resume   set shots aside for a while",
         "note ...        words for the record",
+        "clear           takes the last result off the displays; the record stays as it is",
         "end [why]       end the session; leave: stop here and go on another day",
     ];
 
@@ -33,6 +34,8 @@ internal static class CoachWords
         {
             "HELP" => new CoachLine.Help(),
             "LEAVE" => new CoachLine.Leave(),
+            "CLEAR" when rest.Length == 0 => new CoachLine.Clear(),
+            "CLEAR" => new CoachLine.Wrong($"clear: found \"{rest}\"; allowed: nothing after it; void takes a shot out of the record"),
             "PAUSE" => new CoachLine.Act(new SessionInput.Pause(at)),
             "RESUME" => new CoachLine.Act(new SessionInput.Resume(at)),
             "END" => new CoachLine.Act(new SessionInput.End(at, rest)),

@@ -6,10 +6,13 @@ namespace AimTrainer.Setup;
 internal static class DisplayContents
 {
     /// <summary>For <see cref="DisplayWindows"/>.</summary>
-    /// <param name="maps">For projectors.</param>
+    /// <param name="maps">For projectors; each has its own.</param>
     /// <param name="theme">The colours.</param>
     /// <param name="clock">The time.</param>
     public static Func<DisplayWish, NewsSlot, IWindowContent> Of(DisplayMaps maps, Theme theme, TimeProvider clock) => (wish, news) => wish.Kind == DisplayKind.Projector
-        ? new ProjectorContent(news, maps.For, theme, clock)
+        ? Projector(maps.Another(), news, theme, clock)
         : new OverheadContent(news, theme, clock);
+
+    private static ProjectorContent Projector(DisplayMaps maps, NewsSlot news, Theme theme, TimeProvider clock) =>
+        new(news, maps.For, theme, clock, new TargetFlags(maps.OthersDraw, maps.Say).Look);
 }

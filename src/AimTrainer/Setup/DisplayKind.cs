@@ -8,4 +8,7 @@ internal enum DisplayKind
 
     /// <summary>A screen that the bowler looks up to.</summary>
     Overhead,
+
+    /// <summary>Marks placed in a projector's picture, or the check picture over its map.</summary>
+    Calibration,
 }

@@ -20,6 +20,16 @@ internal sealed class DisplayMaps(string dataFolder, int station, Action<string>
     private (WindowPlace Place, PictureSize Size, DateTime Saved)? _asked;
     private MapChoice _choice = new(null, null);
     private string _said = "";
+    private IReadOnlyList<LaneStretch> _others = [];
+
+    /// <summary>Told what a person should know.</summary>
+    public Action<string> Say => say;
+
+    /// <summary>The same for another window: each remembers its own monitor.</summary>
+    public DisplayMaps Another() => new(dataFolder, station, say);
+
+    /// <summary>Whether another projector of the lane, by its saved map, draws a place.</summary>
+    public bool OthersDraw(Feet distance) => _others.Any(stretch => distance >= stretch.From && distance <= stretch.To);
 
     /// <summary>
     /// For looking at, not for a lane: the whole lane upright in the middle of the picture, the foul line below, wider than it is to scale.
@@ -76,8 +86,11 @@ internal sealed class DisplayMaps(string dataFolder, int station, Action<string>
 
     private MapChoice Stored(MonitorMode monitor)
     {
-        var loads = new MapStore(_folder, TimeProvider.System).LoadAll(station, [monitor]);
+        var store = new MapStore(_folder, TimeProvider.System);
+        var loads = store.LoadAll(station, [monitor]);
         var load = loads.AsEnumerable().FirstOrDefault(load => load.Map is not null) ?? loads.AsEnumerable().FirstOrDefault();
+        _others = [.. store.Newest().AsEnumerable().Where(other => other.Place.Station == station && other.Place != load?.Place)
+            .Select(other => other.Map?.Map.Stretch).OfType<LaneStretch>()];
         var said = load is null
             ? $"no map for {monitor}: the projector shows no target until it is calibrated (aimtrainer calibrate)"
             : string.Join(Environment.NewLine, load.Broken.AsEnumerable().Select(problem => problem.ToString()).Append(load.Why).Where(text => text.Length > 0));

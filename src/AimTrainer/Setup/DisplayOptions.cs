@@ -6,8 +6,14 @@ namespace AimTrainer.Setup;
 /// <summary>The options by which a session opens its own displays.</summary>
 internal sealed class DisplayOptions
 {
-    public Option<string?> Projector { get; } = Monitor(
-        "--projector", "Also light the lane, with the projector that is this monitor (see: monitors); without MONITOR the first one beside the primary.");
+    public Option<string[]> Projector { get; } = new("--projector")
+    {
+        Description = "Also light the lane, with the projector that is this monitor (see: monitors); without MONITOR the first one beside the primary. "
+            + "Again for each further projector of the lane.",
+        HelpName = "MONITOR",
+        Arity = ArgumentArity.ZeroOrMore,
+        AllowMultipleArgumentsPerToken = false,
+    };
 
     public Option<string?> Overhead { get; } = Monitor(
         "--overhead", "Also show the screen above the lane, on this monitor (see: monitors); without MONITOR the first free one beside the primary.");
@@ -28,12 +34,15 @@ internal sealed class DisplayOptions
     public IReadOnlyList<DisplayWish> Wishes(ParseResult parsed)
     {
         var wishes = new List<DisplayWish>();
-        foreach (var (option, kind) in new[] { (Projector, DisplayKind.Projector), (Overhead, DisplayKind.Overhead) })
+        if (parsed.GetResult(Projector) is not null)
         {
-            if (parsed.GetResult(option) is not null)
-            {
-                wishes.Add(new DisplayWish(kind, parsed.GetValue(option), parsed.GetValue(Windowed)));
-            }
+            IEnumerable<string?> monitors = parsed.GetValue(Projector) is { Length: > 0 } named ? named : new string?[] { null };
+            wishes.AddRange(monitors.Select(monitor => new DisplayWish(DisplayKind.Projector, monitor, parsed.GetValue(Windowed))));
+        }
+
+        if (parsed.GetResult(Overhead) is not null)
+        {
+            wishes.Add(new DisplayWish(DisplayKind.Overhead, parsed.GetValue(Overhead), parsed.GetValue(Windowed)));
         }
 
         return wishes;

@@ -23,6 +23,9 @@ internal sealed class DisplayWindows : IAsyncDisposable
     /// <summary>What they show: whoever has news puts it here.</summary>
     public NewsSlot News { get; }
 
+    /// <summary>Has them look for what is new, from whatever thread.</summary>
+    public void Wake() => _loop?.Wake();
+
     /// <summary>Why there are no windows, in one line that says what to do; null when there is at least one.</summary>
     public string? Problem { get; private set; }
 
@@ -129,7 +132,13 @@ internal sealed class DisplayWindows : IAsyncDisposable
         var problems = new List<string>();
         for (var i = 0; i < wishes.Count; i++)
         {
-            var wish = new WindowWish { Title = wishes[i].Title, Covers = monitors[i], HidesPointer = monitors[i] is not null };
+            var wish = new WindowWish
+            {
+                Title = wishes[i].Title,
+                Covers = monitors[i],
+                HidesPointer = monitors[i] is not null,
+                TakesKeys = wishes[i].Kind == DisplayKind.Calibration,
+            };
             if (loop.Open(wish, contents(wishes[i], News)) is { } problem)
             {
                 problems.Add(problem);

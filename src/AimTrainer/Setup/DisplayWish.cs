@@ -7,5 +7,10 @@ namespace AimTrainer.Setup;
 internal sealed record DisplayWish(DisplayKind Kind, string? Monitor, bool Windowed)
 {
     /// <summary>What stands in the window's title and before what is said of it.</summary>
-    public string Title => Kind == DisplayKind.Projector ? "AimTrainer projector" : "AimTrainer overhead screen";
+    public string Title => Kind switch
+    {
+        DisplayKind.Projector => "AimTrainer projector",
+        DisplayKind.Overhead => "AimTrainer overhead screen",
+        _ => "AimTrainer calibration",
+    };
 }

@@ -23,6 +23,9 @@ internal sealed class LiveSession : IAsyncDisposable
 
     public Station Station { get; }
 
+    /// <summary>Clears the result from the displays that this session opened; null when it opened none.</summary>
+    public Action? ClearDisplays { get; set; }
+
     public ISessionStore Store => _store;
 
     /// <summary>All stations of this process.</summary>

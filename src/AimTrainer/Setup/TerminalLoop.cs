@@ -81,6 +81,12 @@ internal static class TerminalLoop
             case CoachLine.Act act:
                 await live.FollowAsync(act.Input).ConfigureAwait(false);
                 return true;
+            case CoachLine.Clear:
+                live.ClearDisplays?.Invoke();
+                view.Notice(live.ClearDisplays is null
+                    ? "clear: this session opened no display; in a display of its own, Backspace clears the result"
+                    : "the last result is cleared from the displays; the record stays as it is");
+                return true;
             case CoachLine.Leave:
                 return false;
             case CoachLine.Help:

@@ -54,6 +54,45 @@ public sealed class WindowsContentTests
         Assert.Null(content.ChangesIn);
     }
 
+    [Fact]
+    public void Refresh_ClearedByTheCoach_GoesAtOnceOnEveryDisplayUntilTheNextShot()
+    {
+        using var lane = new ProjectorContent(_news, (_, _) => new MapChoice(null, null), ThemeLibrary.Default, _clock);
+        using var screen = new OverheadContent(_news, ThemeLibrary.Default, _clock);
+        lane.Placed(new WindowPlace(false, 0, 0, _size, null, null));
+        _news.Put(new DisplayNews(SessionSnapshot.Idle(1) with { NextNumber = 1 }, null));
+        lane.Refresh(_size);
+        _news.Put(new DisplayNews(SessionSnapshot.Idle(1) with { NextNumber = 2 }, null));
+        Assert.True(lane.Refresh(_size) & screen.Refresh(_size));
+        Assert.NotNull(lane.ChangesIn);
+
+        _news.Clear();
+
+        Assert.True(lane.Refresh(_size) & screen.Refresh(_size));
+        Assert.Null(lane.ChangesIn);
+        Assert.False(lane.Refresh(_size) | screen.Refresh(_size));
+        _news.Put(new DisplayNews(SessionSnapshot.Idle(1) with { NextNumber = 3 }, null));
+        lane.Refresh(_size);
+        Assert.NotNull(lane.ChangesIn);
+    }
+
+    [Fact]
+    public void Refresh_AnotherMapIsSaved_IsTakenWithinASecondWithoutNews()
+    {
+        var choice = new MapChoice(null, null);
+        using var lane = new ProjectorContent(_news, (_, _) => choice, ThemeLibrary.Default, _clock);
+        lane.Placed(new WindowPlace(false, 0, 0, _size, null, null));
+        lane.Refresh(_size);
+        _clock.Advance(TimeSpan.FromSeconds(1));
+        Assert.False(lane.Refresh(_size));
+
+        choice = new MapChoice(null, "another");
+        _clock.Advance(TimeSpan.FromSeconds(1));
+
+        Assert.True(lane.Refresh(_size));
+        Assert.False(lane.Refresh(_size));
+    }
+
     [Theory]
     [InlineData(100, 1000)]
     [InlineData(1, 1)]
