@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace AimTrainer.Store.Sqlite;
 
 /// <summary>Sessions in one SQLite file in a data folder. Safe to use from many threads.</summary>
-public sealed class SqliteSessionStore : ISessionStore, IDisposable
+public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDisposable
 {
     private readonly string _file;
     private readonly StoreWriter? _writer;
@@ -114,6 +114,14 @@ public sealed class SqliteSessionStore : ISessionStore, IDisposable
     /// <inheritdoc/>
     public Task<ValueList<BowlerListing>> ListBowlersAsync(int most, CancellationToken cancellationToken) =>
         ReadAsync(record => record.ListBowlersAsync(most, cancellationToken));
+
+    /// <inheritdoc/>
+    public Task<BowlerPractice?> FindPracticeAsync(PracticeFilter filter, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.FindPracticeAsync(filter, cancellationToken));
+
+    /// <inheritdoc/>
+    public Task<ValueList<PracticeCrossing>> LastCrossingsAsync(PracticeFilter filter, int shots, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.LastCrossingsAsync(filter, shots, cancellationToken));
 
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();

@@ -23,6 +23,7 @@ internal static class CommandLine
             CalibrateCommands.Create(console),
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
+            TrendCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
