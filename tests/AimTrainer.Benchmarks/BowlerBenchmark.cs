@@ -68,8 +68,8 @@ internal static class BowlerBenchmark
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"bowler: {Bowlers * BowlerRecords.SessionsEach * BowlerRecords.ShotsASession} shots of {Bowlers} bowlers (filled in {filled:0} s, "
-            + $"{new FileInfo(folder.DatabaseFile).Length >> 20} MiB on {Machine.DiskOf(place.Folder)}); sums of one {new Spread(sums)} ms, the same SQL by hand {new Spread(byHand)} ms, "
-            + $"ratio {new Spread(ratios)}, target 3; all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
+            + $"{new FileInfo(folder.DatabaseFile).Length >> 20} MiB on {Machine.DiskOf(place.Folder)}); sums of one {new Spread(sums)} ms, "
+            + $"the same SQL by hand {new Spread(byHand)} ms, ratio {new Spread(ratios)}, target 3; all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
             + $"allocating {new Spread(bytes)} MiB; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
     }
 

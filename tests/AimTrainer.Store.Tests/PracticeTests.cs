@@ -114,9 +114,9 @@ public sealed class PracticeTests : IDisposable
 
         using var tables = _record.Tables();
         var scope = (await tables.FindScopeAsync(new PracticeFilter("bowler 7", Start, Start.AddYears(1)), Cancel))!;
-        AssertByKey(tables.PracticeSessions(scope));
-        AssertByKey(tables.PracticeSums(scope), "graded_shots", "shot_targets");
-        AssertByKey(tables.NewestCrossings(scope, 100), "graded_shots", "shot_targets");
+        AssertByKey(tables.PracticeSessions(scope), 0);
+        AssertByKey(tables.PracticeSums(scope), 2);
+        AssertByKey(tables.NewestCrossings(scope, 100), 2);
         Assert.Equal(20, tables.PracticeSums(scope).Count());
     }
 
@@ -129,7 +129,7 @@ public sealed class PracticeTests : IDisposable
     private Task<ValueList<PracticeCrossing>> CrossingsAsync(int shots) => _record.Store.LastCrossingsAsync(new PracticeFilter("Ann Lee"), shots, Cancel);
 
     // No table is read from end to end: the bowler's sessions are found by index, their shots and targets by their keys.
-    private static void AssertByKey<T>(IQueryable<T> query, params string[] tables)
+    private static void AssertByKey<T>(IQueryable<T> query, int tables)
     {
         using DbCommand command = query.CreateDbCommand();
         command.CommandText = "EXPLAIN QUERY PLAN " + command.CommandText;
@@ -146,6 +146,8 @@ public sealed class PracticeTests : IDisposable
         Assert.Contains("IX_sessions_bowler_id_started_at", text, StringComparison.Ordinal);
         var derived = plan.Where(step => step.StartsWith("CO-ROUTINE", StringComparison.Ordinal)).Select(step => step.Replace("CO-ROUTINE", "SCAN", StringComparison.Ordinal));
         Assert.Empty(plan.Where(step => step.StartsWith("SCAN", StringComparison.Ordinal)).Except(derived));
-        Assert.Equal(tables.Length, plan.Count(step => step.StartsWith("SEARCH", StringComparison.Ordinal) && step.Contains("USING PRIMARY KEY (session_key=?", StringComparison.Ordinal)));
+        Assert.Equal(
+            tables,
+            plan.Count(step => step.StartsWith("SEARCH", StringComparison.Ordinal) && step.Contains("USING PRIMARY KEY (session_key=?", StringComparison.Ordinal)));
     }
 }

@@ -21,6 +21,9 @@ public sealed record CusumChart(double Target, double Slack, double Limit, Value
     /// <summary>The usual limit, in standard deviations of the baseline.</summary>
     public const double UsualLimit = 5;
 
+    /// <summary>Whether one of the newest sums lies beyond the limit.</summary>
+    public bool IsOutside => Above.Count > 0 && Math.Max(Above[^1], Below[^1]) > Limit;
+
     /// <summary>The chart of values.</summary>
     /// <param name="values">In order.</param>
     /// <param name="target">What they are held against.</param>

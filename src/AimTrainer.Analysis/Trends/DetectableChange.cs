@@ -45,7 +45,8 @@ public static class DetectableChange
 
     /// <summary>
     /// The smallest total change of the logarithm that <see cref="ImprovementRule"/> would show at a look at so many sessions. It is
-    /// more than <see cref="TotalLog"/> says, since limits from ranks are wide when there are few sessions. Null below its first look.
+    /// more than <see cref="TotalLog"/> says, since limits from ranks are wide when there are few sessions. Null below its first look,
+    /// and where so few sessions have no limits at this confidence.
     /// </summary>
     /// <param name="sessions">How many sessions, 0 or more.</param>
     /// <param name="pointSpread">Standard deviation of one session's value, 0 or more.</param>
@@ -53,7 +54,8 @@ public static class DetectableChange
     public static double? TotalLogByRule(int sessions, double pointSpread, double confidence)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(pointSpread);
-        return sessions < ImprovementRule.FewestSessions ? null : SlopeByRule(sessions, pointSpread, confidence) * (sessions - 1);
+        return sessions >= ImprovementRule.FewestSessions && SlopeByRule(sessions, pointSpread, confidence) is var slope && double.IsFinite(slope)
+            ? slope * (sessions - 1) : null;
     }
 
     /// <summary>
@@ -100,7 +102,9 @@ public static class DetectableChange
     private static double SlopeByRule(int sessions, double pointSpread, double confidence)
     {
         const double At99 = 2.5758293035489004;
+        const double FewestRoom = 0.5;
         var more = StandardNormal.Quantile((1 + confidence) / 2) - At99;
-        return Slope(sessions, pointSpread, confidence) * (1 + ((2.71 + (2.5 * more)) / (sessions - 5.3 - (2.1 * more))));
+        var room = sessions - 5.3 - (2.1 * more);
+        return room < FewestRoom ? double.PositiveInfinity : Slope(sessions, pointSpread, confidence) * (1 + ((2.71 + (2.5 * more)) / room));
     }
 }

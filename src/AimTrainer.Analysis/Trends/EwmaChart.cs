@@ -26,6 +26,9 @@ public sealed record EwmaChart(
     /// <summary>How many standard deviations the limits lie away.</summary>
     public const double UsualReach = 3;
 
+    /// <summary>Whether the newest average lies outside the limits.</summary>
+    public bool IsOutside => Signals.Count > 0 && Signals[^1] == Averages.Count - 1;
+
     /// <summary>The chart of values against a baseline.</summary>
     /// <param name="values">In order.</param>
     /// <param name="centre">Mean of the baseline.</param>

@@ -19,8 +19,8 @@ namespace AimTrainer.Analysis;
 public sealed record TheilSen(
     double Slope, double Intercept, double Confidence, double? Low, double? High, double? LowAtRank, double? HighAtRank)
 {
-    /// <summary>Most points: the slopes of all pairs are kept in memory while they are sorted.</summary>
-    public const int MostPoints = 2_000;
+    /// <summary>Most points: the slopes of all pairs are kept in memory and sorted, at every look of the rule anew.</summary>
+    public const int MostPoints = 1_000;
 
     /// <summary>Whether the limits leave out zero, and on which side the slope then lies: -1 below, 1 above, 0 when zero is among them.</summary>
     public int Side => this switch

@@ -85,7 +85,15 @@ public static class PracticeQueries
         where session.Hand == scope.Hand && shot.VoidReason == null && shot.Simulated == scope.Simulated
         group target by new
         {
-            session.StartedAt, session.Key, session.Id, shot.Run, shot.BlockName, shot.BlockKind, shot.BallId, target.Name, target.DistanceFeet,
+            session.StartedAt,
+            session.Key,
+            session.Id,
+            shot.Run,
+            shot.BlockName,
+            shot.BlockKind,
+            shot.BallId,
+            target.Name,
+            target.DistanceFeet,
         }
         into run
         orderby run.Key.StartedAt descending, run.Key.Key descending, run.Key.Run descending, run.Key.DistanceFeet descending, run.Key.Name descending

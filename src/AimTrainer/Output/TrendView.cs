@@ -105,7 +105,8 @@ internal static class TrendView
 
         if (practice.CutOff)
         {
-            yield return $"There is more than the newest {PracticeLimits.MostSessions} sessions or {PracticeLimits.MostBlocks} blocks that are shown; choose a period with --from and --to.";
+            yield return $"There is more than the newest {PracticeLimits.MostSessions} sessions or {PracticeLimits.MostBlocks} sums that are shown here; "
+                + "choose a period with --from and --to.";
         }
 
         if (record.Series.Count == 0)
@@ -120,7 +121,8 @@ internal static class TrendView
 
         if (record.Kinds > 1)
         {
-            yield return $"{record.Kinds} kinds of test are looked at, so each has {100 * ImprovementRule.ConfidenceFor(record.Kinds):0.##} % limits: together they are wrong no more often than one.";
+            yield return $"{record.Kinds} kinds of test are looked at, so each has {100 * ImprovementRule.ConfidenceFor(record.Kinds):0.##} % limits: "
+                + "together they are wrong no more often than one would be.";
         }
     }
 

@@ -158,7 +158,8 @@ internal static class TrendWords
         var detectable = figures.Detectable;
         if (detectable.TotalByRule is { } total)
         {
-            yield return $"By now this record shows a fall of {Words.Percent(1 - Math.Exp(-total))} or more, first session to last, four times in five; a smaller one it may miss.";
+            yield return $"By now this record shows a fall of {Words.Percent(1 - Math.Exp(-total))} or more, first session to last, four times in five; "
+                + "a smaller one it may miss.";
         }
 
         if (figures.Rule!.Verdict is ImprovementVerdict.Improved or ImprovementVerdict.Worse)
@@ -172,7 +173,7 @@ internal static class TrendWords
         }
         else if (detectable.PointSpread is not null && figures.At95 is not null)
         {
-            yield return $"At this pace no {DetectableChange.MostSessions} sessions would settle it.";
+            yield return $"The pace is too slow to be told from none within {DetectableChange.MostSessions} sessions.";
         }
 
         if (detectable.SessionsForAFifth is { } fifth)
@@ -190,7 +191,8 @@ internal static class TrendWords
             $"Learning curve: it bends, but exponential or power cannot be told (BIC {Words.Number(curves.Exponential!.Criteria.Bayes)} and "
             + $"{Words.Number(curves.Power!.Criteria.Bayes)}; a difference above {Words.Number(InformationCriteria.Clearly)} would tell).",
         CurveName.Exponential =>
-            $"Learning curve: exponential, towards {Asymptote(curves.Exponential!, curves.Count)}; half of what is left is gained every {Words.Number(curves.SessionsToHalve)} sessions.",
+            $"Learning curve: exponential, towards {Asymptote(curves.Exponential!, curves.Count)}; "
+            + $"half of what is left is gained every {Words.Number(curves.SessionsToHalve)} sessions.",
         CurveName.Power => $"Learning curve: power, towards {Asymptote(curves.Power!, curves.Count)}; each further gain takes longer.",
         _ => throw new ArgumentOutOfRangeException(nameof(curves)),
     };
@@ -215,9 +217,9 @@ internal static class TrendWords
                 + $"What changed then?{line}";
         }
 
-        if (figures.Ewma is { Signals.Count: > 0 } || figures.Cusum is { FirstSignal: not null })
+        if (figures.Ewma is { IsOutside: true } || figures.Cusum is { IsOutside: true })
         {
-            yield return $"Worth a look: sessions after the first {EwmaChart.FewestOfBaseline} run away from them (running average or sums). A prompt, not a claim.";
+            yield return $"Worth a look: the newest sessions have moved away from the first {EwmaChart.FewestOfBaseline} (running average or sums). A prompt, not a claim.";
         }
     }
 

@@ -22,6 +22,7 @@ public sealed class ChartTests
         Assert.Equal(47.411568261873384, chart.Low, 1e-12);
         Assert.Equal(52.588431738126616, chart.High, 1e-12);
         Assert.Empty(chart.Signals);
+        Assert.False(chart.IsOutside);
     }
 
     [Fact]
@@ -46,7 +47,9 @@ public sealed class ChartTests
     {
         // Source: Montgomery & Runger, Table 16-7, by way of reference statistics.md section 4.4: with K = 1, H = 10 no signal.
         double[] y = [102, 94.8, 98.3, 98.4, 102, 98.5, 99, 97.7, 100, 98.1, 101.3, 98.7, 101.1, 98.4, 97, 96.7, 100.3, 101.4, 97.2, 101];
-        Assert.Null(CusumChart.Of(y, 99, 1, 10).FirstSignal);
+        var chart = CusumChart.Of(y, 99, 1, 10);
+        Assert.Null(chart.FirstSignal);
+        Assert.False(chart.IsOutside);
     }
 
     [Fact]
@@ -66,6 +69,7 @@ public sealed class ChartTests
         Assert.Equal((20, 20), (ewma.Averages.Count, cusum.Below.Count));
         Assert.NotEmpty(ewma.Signals);
         Assert.NotNull(cusum.FirstSignal);
+        Assert.True(ewma.IsOutside && cusum.IsOutside);
     }
 
     [Theory]

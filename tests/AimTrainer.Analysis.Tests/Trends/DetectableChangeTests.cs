@@ -48,7 +48,11 @@ public sealed class DetectableChangeTests
     }
 
     [Fact]
-    public void TotalLogByRule_BeforeTheFirstLook_IsUnknown() => Assert.Null(DetectableChange.TotalLogByRule(7, 0.1, 0.99));
+    public void TotalLogByRule_BeforeTheFirstLookOrWithoutLimits_IsUnknown()
+    {
+        Assert.Null(DetectableChange.TotalLogByRule(7, 0.1, 0.99));
+        Assert.Null(DetectableChange.TotalLogByRule(8, 0.1, ImprovementRule.ConfidenceFor(100)));
+    }
 
     [Fact]
     public void SessionsToShow_Pace_IsTheFirstLookThatIsLongEnough()

@@ -50,7 +50,10 @@ public sealed class ProgramViewTests
     public void Of_GoalDownlane_LooksAtThoseTestsSinceItBegan()
     {
         var noise = new Normal(8);
-        var record = TestRecord.Of(from week in Enumerable.Range(0, 8) from feet in (double[])[13, 40] select Practice.Block(week * 7, 0, BlockKind.Test, feet, Practice.Misses(noise, 30, feet / 20)));
+        var record = TestRecord.Of(
+            from week in Enumerable.Range(0, 8)
+            from feet in (double[])[13, 40]
+            select Practice.Block(week * 7, 0, BlockKind.Test, feet, Practice.Misses(noise, 30, feet / 20)));
         var goal = ProgramView.Of(Plan with { GoalFeet = 40, Starts = new DateOnly(2026, 1, 19) }, record, new DateOnly(2026, 3, 1)).Goal!;
         Assert.Equal((6, "at 40 ft"), (goal.Tests, goal.Place.ToString()));
         Assert.InRange(goal.NowBoards!.Value, 1.5, 2.7);

@@ -1,3 +1,7 @@
+using System.Text.Json;
+using AimTrainer.Domain;
+using CsCheck;
+
 namespace AimTrainer.Analysis.Tests;
 
 public sealed class TrendFiguresTests
@@ -56,4 +60,14 @@ public sealed class TrendFiguresTests
         var apart = TrendFigures.Of(Series.Of([.. Enumerable.Range(0, 40).Select(_ => Math.Exp(0.1 * noise.Next()))]), TrendScale.Logarithm);
         Assert.True(Math.Abs(apart.NeighbourCorrelation!.Value) < apart.NeighboursAlike!.Value);
     }
+
+    [Fact]
+    public void Of_AnySeries_CanBeWrittenAsJson() =>
+        // JSON has no infinity and no not-a-number: few values, many ties, huge and tiny ones give none.
+        Gen.Select(Gen.Int[0, 3].Array[0, 30], Gen.Int[-6, 9].Select(power => Math.Pow(10, power)), Gen.Int[1, 3], Gen.Bool).Sample((values, factor, step, spread) =>
+        {
+            var points = values.Select((value, i) => new TrendPoint(i * step, (value + (spread ? 1 : 0)) * factor)).ToArray();
+            var json = JsonSerializer.Serialize(TrendFigures.Of(points, spread ? TrendScale.Logarithm : TrendScale.AsGiven), DomainJson.Options);
+            Assert.Contains($"\"count\":{points.Length}", json, StringComparison.Ordinal);
+        });
 }
