@@ -173,8 +173,7 @@ public sealed class TargetAccuracyTests
     public void Result_WholeBoardsOfManyBowlers_ComeRightOnAverage()
     {
         // Source: sim.robust_tracking, rounded to whole boards, sd 1.5, n = 100: the width is 2.1 % too wide, with Sheppard's correction 0.3 %;
-        // tolerance 0.01 (differences measured with this
-        // seed: 0.0057 and 0.0058). The width of a target is proportional to the spread.
+        // tolerance 0.01 (differences measured with this seed: 0.0057 and 0.0058). The width of a target is proportional to the spread.
         var chance = new Chance(7);
         var (plain, corrected) = (0.0, 0.0);
         const int Sets = 1_500;
