@@ -24,6 +24,7 @@ internal static class CommandLine
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
             TrendCommand.Create(console),
+            ReportCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
