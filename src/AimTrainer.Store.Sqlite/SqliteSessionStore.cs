@@ -30,6 +30,23 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
     /// </exception>
     public static SqliteSessionStore Open(DataFolder folder) => Open(folder, null);
 
+    /// <summary>Opens a record that lies anywhere, such as a backup, for reading only.</summary>
+    /// <param name="file">The file.</param>
+    /// <exception cref="StoreUnavailableException">It is missing, no record, older or newer than this program, damaged, or out of reach.</exception>
+    public static SqliteSessionStore OpenFile(string file)
+    {
+        try
+        {
+            CheckSchema(file, mayMigrate: false);
+        }
+        catch (Exception exception) when (StoreFault.IsWorlds(exception))
+        {
+            throw StoreFault.For(file, exception);
+        }
+
+        return new SqliteSessionStore(file, null);
+    }
+
     /// <summary>For tests: also does something with each connection that writes.</summary>
     internal static SqliteSessionStore Open(DataFolder folder, Action<SqliteConnection>? onOpened)
     {
@@ -102,6 +119,10 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
             after = steps[^1].Sequence;
         }
     }
+
+    /// <summary>The newest session of a station and how far its log has come, or null when the station has had none. Costs little.</summary>
+    public Task<SessionProgress?> NewestOfStationAsync(int station, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.NewestOfStationAsync(station, cancellationToken));
 
     /// <inheritdoc/>
     public Task<ValueList<SessionListing>> ListAsync(SessionFilter filter, CancellationToken cancellationToken) =>

@@ -2,7 +2,8 @@ namespace AimTrainer.Benchmarks;
 
 /// <summary>
 /// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
-/// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>. Prints one line each. Build with <c>-c Release</c>.
+/// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>, <c>path</c>,
+/// <c>display [SECONDS]</c>, <c>frame</c>. Prints one line each. Build with <c>-c Release</c>.
 /// </summary>
 internal static class Program
 {
@@ -20,17 +21,24 @@ internal static class Program
         var seconds = args is [_, var second] && int.TryParse(second, out var given) ? given : 10;
         Func<Task>[] benchmarks = what switch
         {
-            "all" => [ReplayBenchmark.RunAsync, AcknowledgeBenchmark.RunAsync, () => StationsBenchmark.RunAsync(seconds), StartBenchmark.RunAsync, BowlerBenchmark.RunAsync],
+            "all" =>
+            [
+                ReplayBenchmark.RunAsync, AcknowledgeBenchmark.RunAsync, () => StationsBenchmark.RunAsync(seconds), StartBenchmark.RunAsync,
+                BowlerBenchmark.RunAsync, PathBenchmark.RunAsync, FrameBenchmark.RunAsync,
+            ],
             "replay" => [ReplayBenchmark.RunAsync],
             "acknowledge" => [AcknowledgeBenchmark.RunAsync],
             "stations" => [() => StationsBenchmark.RunAsync(seconds)],
             "start" => [StartBenchmark.RunAsync],
             "bowler" => [BowlerBenchmark.RunAsync],
+            "path" => [PathBenchmark.RunAsync],
+            "display" => [() => DisplayBenchmark.RunAsync(seconds)],
+            "frame" => [FrameBenchmark.RunAsync],
             _ => [],
         };
         if (benchmarks.Length == 0)
         {
-            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler");
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, display [SECONDS], frame");
             return 2;
         }
 

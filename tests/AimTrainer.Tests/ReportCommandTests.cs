@@ -12,7 +12,7 @@ public sealed class ReportCommandTests : IDisposable
     [Fact]
     public void Report_EveryFormat_WritesTheFileAndSaysWhatItSays()
     {
-        Import("Lee", "left", 12);
+        Import("Lee", "left", 10);
         foreach (var (ending, begins) in new[] { ("html", "<!DOCTYPE html>"), ("pdf", "%PDF"), ("png", "\u0089PNG"), ("csv", "section,item"), ("json", "{") })
         {
             var file = Path.Combine(_work.Folder, $"lee.{ending}");
@@ -21,7 +21,7 @@ public sealed class ReportCommandTests : IDisposable
             Assert.Equal((0, ""), (ran.Code, ran.Error));
             Assert.StartsWith(begins, Encoding.Latin1.GetString(File.ReadAllBytes(file)), StringComparison.Ordinal);
             Assert.Contains($"Report written: {file}", ran.Out, StringComparison.Ordinal);
-            Assert.Contains("Over 12 shots at board 10 at the arrows the average is 0.50 boards to the right", ran.Out, StringComparison.Ordinal);
+            Assert.Contains("Over 10 shots at board 10 at the arrows the average is 0.50 boards to the right", ran.Out, StringComparison.Ordinal);
             Assert.Contains("Drill: Three rings (aimtrainer run three-rings)", ran.Out, StringComparison.Ordinal);
         }
     }
@@ -38,15 +38,15 @@ public sealed class ReportCommandTests : IDisposable
     [Fact]
     public void Report_Json_AgreesWithTheShots()
     {
-        Import("Ann", "right", 12);
+        Import("Ann", "right", 10);
         var json = _work.Run("report", "ann", "--json").Json();
 
-        Assert.Equal(("Ann", false, 12), (json.GetProperty("bowler").GetString(), json.GetProperty("simulated").GetBoolean(), json.GetProperty("work").GetProperty("shots").GetInt32()));
+        Assert.Equal(("Ann", false, 10), (json.GetProperty("bowler").GetString(), json.GetProperty("simulated").GetBoolean(), json.GetProperty("work").GetProperty("shots").GetInt32()));
         var target = Assert.Single(json.GetProperty("lanePicture").GetProperty("targets").EnumerateArray());
 
-        // By hand: misses 0.5 ± 0.1, six each: mean 0.5, s = 0.1 √(12/11).
+        // By hand: misses 0.5 ± 0.1, five each: mean 0.5, s = 0.1 √(10/9).
         Assert.Equal(0.5, target.GetProperty("meanMissBoards").GetProperty("value").GetDouble(), 1e-9);
-        Assert.Equal(0.1 * Math.Sqrt(12 / 11.0), target.GetProperty("spreadBoards").GetProperty("value").GetDouble(), 1e-9);
+        Assert.Equal(0.1 * Math.Sqrt(10 / 9.0), target.GetProperty("spreadBoards").GetProperty("value").GetDouble(), 1e-9);
         Assert.Equal(0.2, Assert.Single(json.GetProperty("tenShots").GetProperty("sessions").EnumerateArray()).GetProperty("spreadBoards").GetDouble(), 1e-9);
         Assert.Equal("lean", json.GetProperty("workOn").GetProperty("rule").GetString());
     }
@@ -67,7 +67,7 @@ public sealed class ReportCommandTests : IDisposable
     [Fact]
     public void Report_PeriodWithoutSessions_SaysWhatIsMissing()
     {
-        Import("Ann", "right", 12);
+        Import("Ann", "right", 10);
         var ran = _work.Run("report", "Ann", "--from", "2027-01-01", "--out", Path.Combine(_work.Folder, "none.pdf"));
 
         Assert.Equal(0, ran.Code);

@@ -25,6 +25,12 @@ public sealed record SessionState
     /// <summary>What the next shot is thrown at; null before the first block and after the last.</summary>
     public Aim? Shown => Current?.Shown;
 
+    /// <summary>
+    /// What is shown after the next shot if the block goes on, as wide as it is now; null when that hangs on what comes of the shot,
+    /// when the block is certain or likely to end with it (its last shot, a row of holds one short), and when nothing is shown.
+    /// </summary>
+    public Aim? Next => new SessionStepper(this, default).Next();
+
     /// <summary>Which block is thrown, from 0; null before the first and after the last.</summary>
     public int? BlockIndex => Current?.Index;
 

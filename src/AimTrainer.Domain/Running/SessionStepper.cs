@@ -353,6 +353,22 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
     /// <summary>A shot whose hold is not known neither lengthens nor breaks a row.</summary>
     private static int NextHeldInARow(int inARow, bool? held) => held switch { true => inARow + 1, false => 0, null => inARow };
 
+    /// <summary>What is shown after the shot that is thrown next, if that does not hang on what comes of it; else null.</summary>
+    public Aim? Next()
+    {
+        if (_block is not { } block || block.Throws + 1 >= block.Plan.Block.Until.Shots || block.HeldInARow + 1 >= block.Plan.Block.Until.HitsInARow)
+        {
+            return null;
+        }
+
+        return AfterThrow(block, held: true) is { } held && AfterThrow(block, held: false) is { } missed
+            && held.ShownAim == missed.ShownAim && held.Order.Place == missed.Order.Place ? AimOf(held) : null;
+    }
+
+    private BlockRun? AfterThrow(BlockRun block, bool held) => !block.ThrowAgain.IsEmpty
+        ? block with { ThrowAgain = block.ThrowAgain.Pop() }
+        : OrderRule(block).AfterThrow(block.Order, held) is { } order ? block with { Order = order } : null;
+
     private static ValueList<NextWidth> NextWidths(BlockRun before, BlockRun block, int aim)
     {
         var first = block.Plan.FirstSlot(aim);

@@ -31,10 +31,18 @@ public static class SimulatedBowler
     /// <param name="number">Number of the shot, from 1: fatigue and learning count from there.</param>
     /// <param name="aim">What is aimed at.</param>
     /// <param name="lane">The lane.</param>
-    public static Release Release(SimulatedBowlerSettings settings, int number, Aim aim, LaneProfile lane)
+    /// <param name="path">How the ball runs, which the bowler allows for; straight when null.</param>
+    public static Release Release(SimulatedBowlerSettings settings, int number, Aim aim, LaneProfile lane, ISimulatedPath? path = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
         var (laydown, angle) = Meant(settings, aim, lane);
+        if (path is not null)
+        {
+            var meant = MeantRelease.Through(
+                new Release(laydown, angle, settings.SpeedMilesPerHour, settings.RevsRpm, settings.Hand), aim, lane, path);
+            (laydown, angle) = (meant.LaydownBoard, meant.LaunchAngleDegrees);
+        }
+
         var spread = SpreadFactor(settings, number);
         var first = Math.Max(1, aim.Targets[0].Target.Distance.Value);
         var gross = 0.0;
@@ -61,7 +69,7 @@ public static class SimulatedBowler
     /// <param name="path">How the ball runs; straight when null.</param>
     public static Shot Throw(SimulatedBowlerSettings settings, int number, Aim aim, LaneProfile lane, ISimulatedPath? path = null)
     {
-        var release = Release(settings, number, aim, lane);
+        var release = Release(settings, number, aim, lane, path);
         var reading = new ShotReading
         {
             Id = FormattableString.Invariant($"simulated-{settings.Seed}-{number}"),

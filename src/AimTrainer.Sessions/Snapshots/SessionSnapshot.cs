@@ -33,6 +33,9 @@ public sealed record SessionSnapshot
     /// <summary>What the next shot is thrown at: draw exactly this.</summary>
     public Aim? Shown { get; init; }
 
+    /// <summary>What comes after it, for blocks that show that and when it is known: see <see cref="SessionState.Next"/>. Else null.</summary>
+    public Aim? Next { get; init; }
+
     /// <summary>The number of that shot, from 1.</summary>
     public int NextNumber { get; init; }
 
@@ -50,6 +53,9 @@ public sealed record SessionSnapshot
 
     /// <summary>The figures of this block so far.</summary>
     public BlockSummary? Summary { get; init; }
+
+    /// <summary>The block that ended last; null before any has.</summary>
+    public FinishedBlock? Finished { get; init; }
 
     /// <summary>Points of all shots of the session that count.</summary>
     public int Points { get; init; }

@@ -11,6 +11,7 @@ internal sealed class SessionInProgress(SessionState state)
     private readonly DuplicateShots _seen = new();
     private BlockSummaryAccumulator _summary = new();
     private Told _told = Told.Nothing;
+    private FinishedBlock? _finished;
     private int _points;
     private ValueList<SessionEvent> _happened = [];
 
@@ -51,8 +52,9 @@ internal sealed class SessionInProgress(SessionState state)
                     recount = true;
                     _points -= State.FindShot(voided.Number)!.Points;
                     break;
-                case SessionEvent.BlockEnded { Told: { } rest }:
-                    told = rest;
+                case SessionEvent.BlockEnded ended:
+                    told = ended.Told ?? told;
+                    _finished = Finished(ended);
                     break;
                 case SessionEvent.BlockBegan:
                     // What is told as a block ends is still to be seen; what was told before must not be read as said of this one.
@@ -84,15 +86,28 @@ internal sealed class SessionInProgress(SessionState state)
             Block = block,
             BlockNumber = State.BlockIndex + 1 ?? 0,
             Shown = State.Shown,
+            Next = block is { ShowsNext: true } ? State.Next : null,
             NextNumber = State.LastNumber + 1,
             Throws = State.Throws,
             Place = State.Place,
             LastShots = State.ShotsOfRun().Take(LastShown).ToValueList(),
             Told = _told,
             Summary = _summary.Result,
+            Finished = _finished,
             Points = _points,
             Happened = _happened,
         };
+    }
+
+    private FinishedBlock Finished(SessionEvent.BlockEnded ended)
+    {
+        var number = 1;
+        while (State.Drill.Blocks[number - 1].Name != ended.Name)
+        {
+            number++;
+        }
+
+        return new FinishedBlock(number, State.Drill.Blocks[number - 1], ended.Why, _summary.Result);
     }
 
     private void Recount()

@@ -54,6 +54,16 @@ public static class SessionQueries
         return found is null ? null : new StoredSession(Read<SessionSetup>(found.SetupJson), found.Json, found.Ended);
     }
 
+    /// <summary>The newest session of a station and how far its log has come, or null when the station has had none.</summary>
+    public static Task<SessionProgress?> NewestOfStationAsync(this RecordContext record, int station, CancellationToken cancellationToken) => (
+        from session in record.Sessions.AsNoTracking()
+        where session.Station == station
+        orderby session.StartedAt descending, session.Key descending
+        select new SessionProgress(
+            session.Id,
+            session.EndedAt != null,
+            record.LogSteps.Where(step => step.SessionKey == session.Key).Max(step => (long?)step.Sequence) ?? 0)).FirstOrDefaultAsync(cancellationToken);
+
     /// <summary>The steps of a session, in order, read as they are asked for.</summary>
     public static IQueryable<LogStepRow> Steps(this RecordContext record, string sessionId) =>
         from step in record.LogSteps.AsNoTracking()

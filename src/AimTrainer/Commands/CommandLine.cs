@@ -20,11 +20,16 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            DisplayCommand.Create(console),
+            FramesCommand.Create(console),
+            MonitorsCommand.Create(console),
             CalibrateCommands.Create(console),
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
             TrendCommand.Create(console),
             ReportCommand.Create(console),
+            PathCommand.Create(console),
+            LineCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
@@ -47,7 +52,8 @@ internal static class CommandLine
 
         try
         {
-            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error });
+            var settings = new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = console.Out, Error = console.Error };
+            return console.MainThread.Lend(() => parsed.InvokeAsync(settings));
         }
         catch (UserException exception)
         {

@@ -21,12 +21,13 @@ internal static class DemoCommand
         var sounds = new SoundOptions();
         var once = new Option<bool>("--once") { Description = "End after one session instead of asking for another." };
         var pace = CommonOptions.Number("--pace", "Seconds between shots; 0.7 at a terminal, else 0.", 0, 60, "SECONDS");
+        var displays = new DisplayOptions();
         var json = CommonOptions.JsonLines();
         var command = new Command("demo", "Run a whole session of a simulated bowler, live, and show its record. Every shot is invented.")
         {
             drill, once, pace, json,
         };
-        foreach (var option in options.All.Concat(sounds.All))
+        foreach (var option in options.All.Concat(displays.All).Concat(sounds.All))
         {
             command.Options.Add(option);
         }
@@ -38,7 +39,17 @@ internal static class DemoCommand
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console);
             var between = parsed.GetValue(pace) is { } seconds ? TimeSpan.FromSeconds(seconds)
                 : interactive && console.PersonReads ? UnhurriedPace : TimeSpan.Zero;
+            var theme = DisplayThemes.Read(parsed.GetValue(displays.Theme));
+
+            // Nobody watches a demo that runs through at once: pictures tell more than a window that flashes up.
+            IReadOnlyList<DisplayWish> wishes = displays.Wishes(parsed) is { Count: > 0 } named ? named
+                : interactive && console.PersonReads ? [new DisplayWish(DisplayKind.Overhead, null, true), new DisplayWish(DisplayKind.Projector, null, true)]
+                : [];
+            var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(options.Station), view.Notice);
+            await using var windows = await DisplayWindows.OpenAsync(
+                console, parsed.GetValue(options.Station), wishes, DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            windows.Watch(live.Station);
             await using var sound = await SessionSound.StartAsync(sounds, parsed, byDefault: console.PersonReads && between > TimeSpan.Zero, live, view.Notice).ConfigureAwait(false);
             if (!parsed.GetValue(json))
             {
@@ -48,6 +59,10 @@ internal static class DemoCommand
             do
             {
                 await RunOneAsync(live, parsed, options, source, between, cancellationToken).ConfigureAwait(false);
+                if (!parsed.GetValue(json) && (wishes.Count == 0 || windows.Problem is not null))
+                {
+                    view.Notice(await DemoPictures.WriteAsync(console, live, theme, windows.Problem).ConfigureAwait(false));
+                }
             }
             while (interactive && !live.Stopping.IsCancellationRequested && AsksForMore(console));
 

@@ -21,6 +21,7 @@ internal static class RunCommand
         var map = CommonOptions.Map();
         var goOn = new Option<bool>("--go-on") { Description = "Go on with the session that this station was left with." };
         var endOpen = new Option<bool>("--end-open") { Description = "End the session that this station was left with, then start a new one." };
+        var displays = new DisplayOptions();
         var json = CommonOptions.JsonLines();
         var command = new Command(
             "run",
@@ -29,7 +30,7 @@ internal static class RunCommand
         {
             drill, shots, follow, simulate, map, goOn, endOpen, json,
         };
-        foreach (var option in options.All.Concat(sounds.All))
+        foreach (var option in options.All.Concat(displays.All).Concat(sounds.All))
         {
             command.Options.Add(option);
         }
@@ -63,8 +64,18 @@ internal static class RunCommand
                 await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
             }
 
+            var theme = DisplayThemes.Read(parsed.GetValue(displays.Theme));
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
+            var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(options.Station), view.Notice);
+            await using var windows = await DisplayWindows.OpenAsync(
+                console, parsed.GetValue(options.Station), displays.Wishes(parsed), DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
+            if (windows.Problem is { } problem)
+            {
+                view.Notice($"{problem}; the session goes on without");
+            }
+
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            windows.Watch(live.Station);
 
             // Without a person there, or with shots that come as fast as they can be read, there is sound only when it is asked for.
             var byDefault = console.PersonReads && parsed.GetValue(shots) is null && !parsed.GetValue(simulate);

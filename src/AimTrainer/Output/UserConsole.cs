@@ -18,6 +18,9 @@ internal sealed record UserConsole
     /// <summary>Whether the output goes to a terminal: only then there are colours and line ends that fit its width.</summary>
     public required bool PersonReads { get; init; }
 
+    /// <summary>The thread that ran the command line; windows are opened there.</summary>
+    public MainThread MainThread { get; } = new();
+
     /// <summary>The process's own.</summary>
     public static UserConsole OfProcess() => new()
     {

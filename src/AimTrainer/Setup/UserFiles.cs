@@ -37,6 +37,14 @@ internal static class UserFiles
         return true;
     });
 
+    public static void WriteAllBytes(string file, byte[] bytes) => Try(file, () =>
+    {
+        File.WriteAllBytes(file, bytes);
+        return true;
+    });
+
+    public static void CreateFolder(string folder) => Try(folder, () => Directory.CreateDirectory(folder));
+
     private static T Try<T>(string file, Func<T> open)
     {
         try

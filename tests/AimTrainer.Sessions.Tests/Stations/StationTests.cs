@@ -225,4 +225,27 @@ public class StationTests
 
         Assert.Empty(running.Station.Snapshot.Told.Results);
     }
+
+    [Fact]
+    public async Task Snapshot_BlockEnded_KeepsItsFigures()
+    {
+        await using var running = await RunningStation.BegunAsync(Sample.Drill(""" "until": { "shots": 2 } """, """ "until": { "shots": 2 } """));
+        await running.ThrowAsync(10);
+        Assert.Null(running.Station.Snapshot.Finished);
+        await running.ThrowAsync(15);
+
+        var now = running.Station.Snapshot;
+        Assert.Equal(2, now.BlockNumber);
+        Assert.Equal((1, "block 1", BlockEndReason.Shots), (now.Finished!.Number, now.Finished.Block.Name, now.Finished.Why));
+        Assert.Equal((2, 1), (now.Finished.Summary.PerTarget[0].Graded, now.Finished.Summary.PerTarget[0].Hits));
+    }
+
+    [Theory]
+    [InlineData("true", true)]
+    [InlineData("false", false)]
+    public async Task Snapshot_NextAim_IsGivenOnlyWhereTheBlockShowsIt(string showsNext, bool given)
+    {
+        await using var running = await RunningStation.BegunAsync(Sample.Drill($$""" "showsNext": {{showsNext}}, "until": { "shots": 5 } """));
+        Assert.Equal(given, running.Station.Snapshot.Next is not null);
+    }
 }

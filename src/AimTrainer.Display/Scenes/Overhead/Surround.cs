@@ -1,0 +1,65 @@
+using AimTrainer.Domain;
+using AimTrainer.Sessions;
+
+namespace AimTrainer.Display;
+
+/// <summary>The line above the picture (what to do now, how far the block is) and the one below it (who, where).</summary>
+internal static class Surround
+{
+    private const double Gap = 0.06;
+
+    public static void Add(ScreenInk ink, OverheadLayout layout, SessionSnapshot snapshot)
+    {
+        Head(ink, layout, snapshot);
+        var right = $"lane {SceneWords.Whole(snapshot.Station)}"
+            + (snapshot is { Block: not null, Drill: { } drill } ? $", block {SceneWords.Whole(snapshot.BlockNumber)} of {SceneWords.Whole(drill.Blocks.Count)}" : "");
+        var bowler = snapshot.Setup?.Bowler ?? "";
+        if (snapshot.Setup is { Simulated: true })
+        {
+            Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"simulated: {bowler}", "simulated");
+        }
+        else
+        {
+            Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, bowler);
+        }
+    }
+
+    private static void Head(ScreenInk ink, OverheadLayout layout, SessionSnapshot snapshot)
+    {
+        var now = snapshot.Phase switch
+        {
+            SessionPhase.Paused => "Wait: paused",
+            SessionPhase.Ended => "The session is over",
+            _ when snapshot is { Throws: 0, Finished: not null } => $"Block {SceneWords.Whole(snapshot.BlockNumber)}: throw shot {SceneWords.Whole(snapshot.NextNumber)}",
+            _ => SceneWords.Throw(snapshot.NextNumber, snapshot.Shown is { IsLine: true }),
+        };
+        var shots = snapshot.Block?.Until.Shots;
+        var thrown = SceneWords.Whole(snapshot.Throws);
+        var progress = snapshot.Block is null ? "" : shots is { } of ? $"{thrown} of {SceneWords.Whole(of)}" : $"{thrown} thrown";
+        var shorter = snapshot.Phase == SessionPhase.Throwing ? $"Throw shot {SceneWords.Whole(snapshot.NextNumber)}" : now;
+        Pair(ink, layout, OverheadLayout.HeadBaseline, ink.Palette.Text, bold: true, progress, now, shorter);
+        if (shots is { } all)
+        {
+            var share = Math.Clamp((double)snapshot.Throws / all, 0, 1);
+            ink.Box(OverheadLayout.Left, OverheadLayout.ProgressTop, layout.Right, OverheadLayout.ProgressTop + 0.008, ink.Palette.Panel);
+            var reached = OverheadLayout.Left + ((layout.Right - OverheadLayout.Left) * share);
+            ink.Box(OverheadLayout.Left, OverheadLayout.ProgressTop, reached, OverheadLayout.ProgressTop + 0.008, ink.Palette.Target);
+        }
+    }
+
+    /// <summary>Words at the left and the right end of a line; of the left ones the first way that fits.</summary>
+    private static void Pair(ScreenInk ink, OverheadLayout layout, double baseline, Colour colour, bool bold, string right, params ReadOnlySpan<string> left)
+    {
+        if (right.Length > 0)
+        {
+            ink.Write(right, layout.Right, baseline, ScreenInk.Small, colour, bold, TextAlign.Right);
+        }
+
+        var room = layout.Right - OverheadLayout.Left - TextRuler.Width(right, ScreenInk.Small, bold) - Gap;
+        var text = TextFit.First(room, ScreenInk.Small, bold, left);
+        if (text.Length > 0)
+        {
+            ink.Write(text, OverheadLayout.Left, baseline, ScreenInk.Small, colour, bold);
+        }
+    }
+}

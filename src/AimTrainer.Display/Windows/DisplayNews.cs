@@ -1,0 +1,8 @@
+using AimTrainer.Sessions;
+
+namespace AimTrainer.Display;
+
+/// <summary>What the displays of a station are to show.</summary>
+/// <param name="Snapshot">The session; the last known one while its source is away.</param>
+/// <param name="Notice">What is wrong with the source, in one line; null when nothing is.</param>
+public sealed record DisplayNews(SessionSnapshot Snapshot, string? Notice);
