@@ -39,7 +39,7 @@ internal sealed class MadeBowler(string name = "Ann Lee", Hand hand = Hand.Right
             }
         }
 
-        _sessions.Add(new PracticeSession(id, at, true, drill, drill, "lane 1", number, 0));
+        _sessions.Add(new PracticeSession(id, at, true, drill, char.ToUpperInvariant(drill[0]) + drill[1..].Replace('-', ' '), "lane 1", number, 0));
         foreach (var target in mine.GroupBy(crossing => (crossing.Target, crossing.DistanceFeet)))
         {
             double[] misses = [.. target.Select(crossing => crossing.MissBoards).OfType<double>()];

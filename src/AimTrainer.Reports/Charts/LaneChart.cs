@@ -80,13 +80,11 @@ internal static class LaneChart
 
     private static void Target(Plot plot, LaneTarget target, char letter)
     {
+        var (centre, half) = (target.CentreBoard, target.WidthBoards / 2);
+        Bar(Colors.White, Colors.Transparent);
         Crossings(plot, target, crossing => crossing.Held == true, MarkerShape.FilledCircle, ReportColours.Blue);
         Crossings(plot, target, crossing => crossing.Held != true, MarkerShape.OpenDiamond, ReportColours.Orange);
-        var (centre, half) = (target.CentreBoard, target.WidthBoards / 2);
-        var bar = plot.Add.Rectangle(centre - half, centre + half, target.DistanceFeet - 0.5, target.DistanceFeet + 0.5);
-        bar.FillColor = Colors.White.WithAlpha(0.55);
-        bar.LineColor = Color.FromHex(ReportColours.Ink);
-        bar.LineWidth = 1.1f;
+        Bar(Colors.Transparent, Color.FromHex(ReportColours.Ink));
         var middle = centre + (target.MeanMissBoards.Value ?? 0);
         if (target.Ellipse is { LowBoard: { } low, HighBoard: { } high })
         {
@@ -104,6 +102,15 @@ internal static class LaneChart
         label.LabelFontName = ReportFonts.Family;
         label.LabelBackgroundColor = Color.FromHex(ReportColours.Lane);
         label.LabelPadding = 1;
+
+        // Its fill lies under the crossings, its outline over them.
+        void Bar(Color fill, Color outline)
+        {
+            var bar = plot.Add.Rectangle(centre - half, centre + half, target.DistanceFeet - 0.5, target.DistanceFeet + 0.5);
+            bar.FillColor = fill;
+            bar.LineColor = outline;
+            bar.LineWidth = 1.1f;
+        }
     }
 
     private static void Crossings(Plot plot, LaneTarget target, Func<LaneCrossing, bool> which, MarkerShape shape, string colour)
