@@ -74,8 +74,10 @@ internal static class BowlerBenchmark
             CultureInfo.InvariantCulture,
             $"bowler: {Bowlers * BowlerRecords.SessionsEach * BowlerRecords.ShotsASession} shots of {Bowlers} bowlers (filled in {filled:0} s, "
             + $"{new FileInfo(folder.DatabaseFile).Length >> 20} MiB on {Machine.DiskOf(place.Folder)}); sums of one {new Spread(sums)} ms, "
-            + $"the same SQL by hand {new Spread(byHand)} ms, ratio {new Spread(ratios)}, target 3; all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
-            + $"allocating {new Spread(bytes)} MiB; the page read and written as HTML {new Spread(page)} ms (first {firstPage:0} ms), target 1000; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
+            + $"the same SQL by hand {new Spread(byHand)} ms, ratio {new Spread(ratios)}, target 3; "
+            + $"all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
+            + $"allocating {new Spread(bytes)} MiB; "
+            + $"the page read and written as HTML {new Spread(page)} ms (first {firstPage:0} ms), target 1000; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
     }
 
     private static async Task ReportAsync(SqliteSessionStore store, PracticeFilter filter)

@@ -41,7 +41,8 @@ public sealed class ReportCommandTests : IDisposable
         Import("Ann", "right", 10);
         var json = _work.Run("report", "ann", "--json").Json();
 
-        Assert.Equal(("Ann", false, 10), (json.GetProperty("bowler").GetString(), json.GetProperty("simulated").GetBoolean(), json.GetProperty("work").GetProperty("shots").GetInt32()));
+        Assert.Equal(("Ann", false), (json.GetProperty("bowler").GetString(), json.GetProperty("simulated").GetBoolean()));
+        Assert.Equal(10, json.GetProperty("work").GetProperty("shots").GetInt32());
         var target = Assert.Single(json.GetProperty("lanePicture").GetProperty("targets").EnumerateArray());
 
         // By hand: misses 0.5 ± 0.1, five each: mean 0.5, s = 0.1 √(10/9).

@@ -26,7 +26,8 @@ internal static class LaneChart
                 + "distance, the newest farthest up. Bar: the target as shown last. Ellipse: across, the next shot lies inside 95 times in 100 if it scatters like these "
                 + $"(from {LaneEllipse.Fewest} shots on); its height means nothing.";
         var told = string.Join(" ", targets.Select((target, i) => $"{Letters[i]}: {Told(target, report.Hand)}"));
-        return new ReportChart("The lane", caption, known == 0 ? "The lane without a crossing." : $"The lane with crossings of {targets.Count} targets. {told}", width, height, Fill);
+        var alternative = known == 0 ? "The lane without a crossing." : $"The lane with crossings of {targets.Count} targets. {told}";
+        return new ReportChart("The lane", caption, alternative, width, height, Fill);
 
         void Fill(Plot plot)
         {
@@ -68,7 +69,9 @@ internal static class LaneChart
         lane.FillColor = Color.FromHex(ReportColours.Lane);
         lane.LineColor = Color.FromHex(ReportColours.Quiet);
         lane.LineWidth = 0.75f;
-        foreach (var (kind, shape, size) in new[] { ("arrow", MarkerShape.FilledTriangleUp, 4.5f), ("dot", MarkerShape.FilledCircle, 2.2f), ("downlane", MarkerShape.FilledSquare, 3f) })
+        (string Kind, MarkerShape Shape, float Size)[] kinds =
+            [("arrow", MarkerShape.FilledTriangleUp, 4.5f), ("dot", MarkerShape.FilledCircle, 2.2f), ("downlane", MarkerShape.FilledSquare, 3f)];
+        foreach (var (kind, shape, size) in kinds)
         {
             var these = marks.Where(mark => mark.Kind == kind).ToList();
             if (these.Count > 0)

@@ -23,8 +23,8 @@ internal static class SplitChart
         (string Name, BoundedEstimate Share)[] parts = [("laydown", shares.LaydownShare), ("angle", shares.AngleShare), ("ball", shares.BeyondShare)];
         var figures = string.Join(", ", parts.Select(part =>
             $"{part.Name} {ReportWords.Percent(part.Share.Value ?? 0)} ({ReportWords.Percent(part.Share.Low ?? 0)} to {ReportWords.Percent(part.Share.High ?? 0)})"));
-        var caption = $"Shares of the scatter {ReportWords.Place(target.Distance.Value)} on the line {report.Causes.Line} (board@feet), {report.Causes.Split} shots; whisker: 95 %. "
-            + "Ball: what it did beyond the straight part.";
+        var caption = $"Shares of the scatter {ReportWords.Place(target.Distance.Value)} on the line {report.Causes.Line} (board@feet), {report.Causes.Split} shots; "
+            + "whisker: 95 %. Ball: what it did beyond the straight part.";
         return new ReportChart(title, caption, $"{caption} {figures}.", width, height, Fill);
 
         void Fill(Plot plot)
@@ -33,7 +33,8 @@ internal static class SplitChart
             for (var i = 0; i < parts.Length; i++)
             {
                 var (y, share) = (parts.Length - i, parts[i].Share);
-                var bar = plot.Add.Bar(new Bar { Position = y, Value = Math.Clamp(share.Value ?? 0, Lowest, Highest), Size = 0.55, FillColor = blue.WithAlpha(0.45), LineColor = blue });
+                var value = Math.Clamp(share.Value ?? 0, Lowest, Highest);
+                var bar = plot.Add.Bar(new Bar { Position = y, Value = value, Size = 0.55, FillColor = blue.WithAlpha(0.45), LineColor = blue });
                 bar.Horizontal = true;
                 var whisker = plot.Add.Line(Math.Clamp(share.Low ?? 0, Lowest, Highest), y, Math.Clamp(share.High ?? 0, Lowest, Highest), y);
                 whisker.LineColor = Color.FromHex(ReportColours.Ink);

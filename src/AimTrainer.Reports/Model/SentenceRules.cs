@@ -110,7 +110,8 @@ public sealed class SentenceRules(Hand hand)
             return Work(
                 WorkOnRule.Lean,
                 target,
-                $"Bring the middle back: at {where} the shots lie {ReportWords.Two(Math.Abs(mean))} boards too far {ReportWords.SideOf(mean, hand)}. Same throw, aim or feet moved.");
+                $"Bring the middle back: at {where} the shots lie {ReportWords.Two(Math.Abs(mean))} boards too far {ReportWords.SideOf(mean, hand)}. "
+                    + "Same throw, aim or feet moved.");
         }
 
         if (causes is { Shares: { } shares, Split: >= ReportCauses.Fewest } && Parts(shares) is var ordered && Clearly(ordered[0].Share, ordered[1].Share))

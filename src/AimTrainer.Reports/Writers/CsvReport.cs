@@ -67,7 +67,9 @@ internal static class CsvReport
         foreach (var point in report.Trend.Points)
         {
             var item = Number(point.Session);
-            yield return Row("trend", item, "spread", "boards", Number(point.SpreadBoards), Number(point.SpreadLowBoards), Number(point.SpreadHighBoards), Number(point.Shots), Moment(point.At));
+            yield return Row(
+                "trend", item, "spread", "boards", Number(point.SpreadBoards), Number(point.SpreadLowBoards), Number(point.SpreadHighBoards), Number(point.Shots),
+                Moment(point.At));
             yield return Row("trend", item, "line", "boards", Number(point.TrendBoards), Number(point.TrendLowBoards), Number(point.TrendHighBoards), "", "");
         }
 

@@ -33,7 +33,8 @@ internal static class HtmlReport
         footer p{margin:0 0 2px}
         @media (max-width:600px){.top,.charts{grid-template-columns:1fr}}
         @page{margin:9mm}
-        @media print{body{font-size:11.6px}main{width:auto;margin:0;padding:0}.lane img{width:85%}h1{font-size:22px;max-height:52px;overflow:hidden}h2{font-size:13.5px}p{margin-bottom:4px}}
+        @media print{body{font-size:11.6px}main{width:auto;margin:0;padding:0}.lane img{width:85%}h1{font-size:22px;max-height:52px;overflow:hidden}
+        h2{font-size:13.5px}p{margin-bottom:4px}}
         """;
 
     public static void Write(BowlerReport report, Stream output)
@@ -93,7 +94,7 @@ internal static class HtmlReport
             html.Append("<ul class=\"drills\">\n");
             foreach (var drill in report.Work.Drills)
             {
-                html.Append($"<li><span>{Safe(drill.Name)}</span><span class=\"quiet\">{ReportWords.Count(drill.Sessions, "session")}, {ReportWords.Count(drill.Shots, "shot")}</span></li>\n");
+                html.Append($"<li><span>{Safe(drill.Name)}</span><span class=\"quiet\">{PageReport.DrillSummary(drill)}</span></li>\n");
             }
 
             if (report.Work.MoreDrills > 0)

@@ -122,7 +122,7 @@ internal static class PageReport
         foreach (var drill in work.Drills)
         {
             page.Line(drill.Name, RightLeft, y + Body, RightWidth - 110, Body);
-            page.Line($"{ReportWords.Count(drill.Sessions, "session")}, {ReportWords.Count(drill.Shots, "shot")}", RightLeft, y + Body, RightWidth, Body, colour: ReportColours.Quiet, toTheRight: true);
+            page.Line(DrillSummary(drill), RightLeft, y + Body, RightWidth, Body, colour: ReportColours.Quiet, toTheRight: true);
             y += Body * 1.35f;
         }
 
@@ -139,6 +139,9 @@ internal static class PageReport
     internal static string WorkSummary(ReportWork work) =>
         $"{ReportWords.Count(work.Sessions, "session")}{(work.Visits > 0 && work.Visits < work.Sessions ? $" on {ReportWords.Count(work.Visits, "visit")}" : "")}, "
             + $"{ReportWords.Count(work.Shots, "shot")} that count.";
+
+    /// <summary>"3 sessions, 45 shots".</summary>
+    internal static string DrillSummary(DrillWork drill) => $"{ReportWords.Count(drill.Sessions, "session")}, {ReportWords.Count(drill.Shots, "shot")}";
 
     private static float WorkOnBox(PageCanvas page, WorkOn work, float top)
     {
