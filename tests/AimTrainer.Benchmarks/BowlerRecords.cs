@@ -71,8 +71,15 @@ internal static class BowlerRecords
                 var at = _first.AddDays(7 * week).AddMinutes(id);
                 var setup = new SessionSetup
                 {
-                    SessionId = $"session-{key}", Station = 1, At = at, Bowler = $"Bowler {id}", Hand = Hand.Right, DrillId = "measured", DrillHash = "hash",
-                    Lane = LaneProfileReader.Default, Seed = 1,
+                    SessionId = $"session-{key}",
+                    Station = 1,
+                    At = at,
+                    Bowler = $"Bowler {id}",
+                    Hand = Hand.Right,
+                    DrillId = "measured",
+                    DrillHash = "hash",
+                    Lane = LaneProfileReader.Default,
+                    Seed = 1,
                 };
                 Add(
                     session, key, setup.SessionId, 1 + (id % 64), at.UtcDateTime, id, "right", id, "hash", "lane 1", JsonSerializer.Serialize(setup, DomainJson.Options),
