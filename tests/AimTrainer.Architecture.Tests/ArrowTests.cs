@@ -29,6 +29,7 @@ public sealed class ArrowTests
         ["Silk.NET"] = ["AimTrainer.Display"],
         ["NAudio"] = ["AimTrainer.Display"],
         ["System.CommandLine"] = ["AimTrainer"],
+        ["ScottPlot"] = ["AimTrainer.Reports"],
         ["Spectre.Console"] = ["AimTrainer"],
     };
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using AimTrainer.Analysis;
 using AimTrainer.Domain;
+using AimTrainer.Reports;
 using AimTrainer.Sessions;
 using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
@@ -28,8 +29,9 @@ internal static class BowlerBenchmark
         var filled = Stopwatch.GetElapsedTime(from).TotalSeconds;
         using var folder = DataFolder.OpenForReading(place.Folder);
         using var store = SqliteSessionStore.Open(folder);
-        var (sums, byHand, ratios, report, bytes) = (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
-        var first = 0.0;
+        var (sums, byHand, ratios, report, bytes, page) = (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
+        var reader = new ReportReader(store, store, TimeProvider.System);
+        var (first, firstPage) = (0.0, 0.0);
         for (var round = 0; round < Rounds + WarmUp; round++)
         {
             // Another bowler each time; both ways of the same bowler turn by turn, the first of the two in turn too.
@@ -55,6 +57,8 @@ internal static class BowlerBenchmark
             var all = await MillisecondsAsync(() => ReportAsync(store, filter));
             var allocated = (GC.GetTotalAllocatedBytes(precise: true) - before) / 1048576.0;
             first = round == 0 ? all : first;
+            var written = await MillisecondsAsync(() => PageAsync(reader, filter));
+            firstPage = round == 0 ? written : firstPage;
             if (round >= WarmUp)
             {
                 sums.Add(mine);
@@ -62,6 +66,7 @@ internal static class BowlerBenchmark
                 ratios.Add(mine / hand);
                 report.Add(all);
                 bytes.Add(allocated);
+                page.Add(written);
             }
         }
 
@@ -69,8 +74,10 @@ internal static class BowlerBenchmark
             CultureInfo.InvariantCulture,
             $"bowler: {Bowlers * BowlerRecords.SessionsEach * BowlerRecords.ShotsASession} shots of {Bowlers} bowlers (filled in {filled:0} s, "
             + $"{new FileInfo(folder.DatabaseFile).Length >> 20} MiB on {Machine.DiskOf(place.Folder)}); sums of one {new Spread(sums)} ms, "
-            + $"the same SQL by hand {new Spread(byHand)} ms, ratio {new Spread(ratios)}, target 3; all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
-            + $"allocating {new Spread(bytes)} MiB; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
+            + $"the same SQL by hand {new Spread(byHand)} ms, ratio {new Spread(ratios)}, target 3; "
+            + $"all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
+            + $"allocating {new Spread(bytes)} MiB; "
+            + $"the page read and written as HTML {new Spread(page)} ms (first {firstPage:0} ms), target 1000; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
     }
 
     private static async Task ReportAsync(SqliteSessionStore store, PracticeFilter filter)
@@ -83,6 +90,17 @@ internal static class BowlerBenchmark
         if (points != 4 * BowlerRecords.SessionsEach || crossings.Count < Crossings)
         {
             throw new InvalidOperationException($"{points} points and {crossings.Count} crossings");
+        }
+    }
+
+    private static async Task PageAsync(ReportReader reader, PracticeFilter filter)
+    {
+        var report = (await reader.ReadAsync(filter, CancellationToken.None))!;
+        using var html = new MemoryStream();
+        ReportWriter.Write(report, ReportFormat.Html, html);
+        if (report.Lane.Shots != Crossings || report.Trend.Points.Count != BowlerRecords.SessionsEach || html.Length < 10_000)
+        {
+            throw new InvalidOperationException($"{report.Lane.Shots} shots, {report.Trend.Points.Count} points, {html.Length} bytes");
         }
     }
 

@@ -69,7 +69,21 @@ internal static class BowlerRecords
             {
                 var key = ((long)week * bowlers) + id;
                 var at = _first.AddDays(7 * week).AddMinutes(id);
-                Add(session, key, $"session-{key}", 1 + (id % 64), at.UtcDateTime, id, "right", id, "hash", "lane 1", "{}", false, at.AddHours(1).UtcDateTime, ShotsASession, 80);
+                var setup = new SessionSetup
+                {
+                    SessionId = $"session-{key}",
+                    Station = 1,
+                    At = at,
+                    Bowler = $"Bowler {id}",
+                    Hand = Hand.Right,
+                    DrillId = "measured",
+                    DrillHash = "hash",
+                    Lane = LaneProfileReader.Default,
+                    Seed = 1,
+                };
+                Add(
+                    session, key, setup.SessionId, 1 + (id % 64), at.UtcDateTime, id, "right", id, "hash", "lane 1", JsonSerializer.Serialize(setup, DomainJson.Options),
+                    false, at.AddHours(1).UtcDateTime, ShotsASession, 80);
                 for (var number = 1; number <= ShotsASession; number++)
                 {
                     var run = number <= 15 ? 0 : number <= 25 ? 1 : 2;

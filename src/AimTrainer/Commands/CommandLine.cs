@@ -28,6 +28,7 @@ internal static class CommandLine
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
             TrendCommand.Create(console),
+            ReportCommand.Create(console),
             PathCommand.Create(console),
             LineCommand.Create(console),
             BackupCommand.Create(console),

@@ -52,12 +52,7 @@ internal static class TrendCommand
                 throw new UserException("--kind: is for a file given with --series; the record knows what it holds");
             }
 
-            var filter = new PracticeFilter(name!, Midnight(parsed.GetValue(from)), Midnight(parsed.GetValue(to)?.AddDays(1)));
-            if (filter is { From: { } first, To: { } end } && first >= end)
-            {
-                throw new UserException("--from, --to: the first day must not lie after the last");
-            }
-
+            var filter = Filter(name!, parsed.GetValue(from), parsed.GetValue(to));
             var program = plan.Read(parsed);
             using var store = StoreForReading.Open(DataPlace.Named(parsed));
             var practice = await store.FindPracticeAsync(filter, cancellationToken).ConfigureAwait(false)
@@ -77,6 +72,16 @@ internal static class TrendCommand
             return ExitCodes.Ok;
         });
         return command;
+    }
+
+    /// <summary>A bowler's practice between two days.</summary>
+    /// <exception cref="UserException">The first day lies after the last.</exception>
+    internal static PracticeFilter Filter(string bowler, DateOnly? from, DateOnly? to)
+    {
+        var filter = new PracticeFilter(bowler, Midnight(from), Midnight(to?.AddDays(1)));
+        return filter is { From: { } first, To: { } end } && first >= end
+            ? throw new UserException("--from, --to: the first day must not lie after the last")
+            : filter;
     }
 
     /// <summary>A day, written as 2026-09-01.</summary>

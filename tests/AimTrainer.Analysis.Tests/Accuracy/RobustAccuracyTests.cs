@@ -9,7 +9,7 @@ public sealed class RobustAccuracyTests
     public void Result_PublishedSample_FlagsTheLastTwo()
     {
         // Source: modz.iglewicz: Iglewicz & Hoaglin 1993, data also in NIST e-Handbook 1.3.5.17; median 2.45, MAD 0.15, the ninth and tenth
-        // flagged. Tolerance 1e-7 (reached: exact decimals).
+        // flagged. Tolerance 1e-7 (largest difference measured: 2.2e-16).
         double?[] sample = [2.1, 2.6, 2.4, 2.5, 2.3, 2.1, 2.3, 2.6, 8.2, 8.3];
         var robust = MadeShots.AtTheArrows(1, sample).Robust;
         Assert.Equal(1.45, robust.MedianBoards.Value!.Value, 1e-12);
@@ -61,8 +61,9 @@ public sealed class RobustAccuracyTests
     public void Result_GrossErrorsOfFivePercent_LeaveTheSpreadWithoutThem()
     {
         // Source: sim.robust_tracking, 5 % gross errors (6 sd wide), n = 100, bias of the width for 75 %: plain 0.5220611497287944, by the median
-        // deviation -0.01461313704611683, without the flagged -0.0274092133921428; tolerance 0.01, and 0.01 for this simulation's own chance
-        // (0.03 for the plain one, which scatters by 0.37 from set to set).
+        // deviation -0.01461313704611683, without the flagged -0.0274092133921428; its tolerance is 0.01. Allowed here: 0.04 for the plain one, which
+        // scatters by 0.37 from set to set, and 0.02 for the others, since this simulation has its own chance (differences measured with this
+        // seed: 0.0088, 0.014 and 0.014).
         var chance = new Chance(41);
         var (plain, median, without) = (0.0, 0.0, 0.0);
         const int Sets = 1_000;

@@ -1,0 +1,51 @@
+namespace AimTrainer.Reports;
+
+/// <summary>Writes reports. For use from several threads at once: pages and charts are drawn one after the other.</summary>
+public static class ReportWriter
+{
+    // The plotting library shares its fonts, and one page at a time bounds the memory of a busy console.
+    private static readonly Lock Drawing = new();
+
+    /// <summary>Writes a report.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="format">As what.</param>
+    /// <param name="output">Where to; stays open.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such format.</exception>
+    public static void Write(BowlerReport report, ReportFormat format, Stream output)
+    {
+        switch (format)
+        {
+            case ReportFormat.Csv:
+                CsvReport.Write(report, output);
+                break;
+            case ReportFormat.Json:
+                JsonReport.Write(report, output);
+                break;
+            default:
+                lock (Drawing)
+                {
+                    Draw(report, format, output);
+                }
+
+                break;
+        }
+    }
+
+    private static void Draw(BowlerReport report, ReportFormat format, Stream output)
+    {
+        switch (format)
+        {
+            case ReportFormat.Html:
+                HtmlReport.Write(report, output);
+                break;
+            case ReportFormat.Pdf:
+                PageReport.WritePdf(report, output);
+                break;
+            case ReportFormat.Png:
+                PageReport.WritePng(report, output);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(format), format, "no such format");
+        }
+    }
+}
