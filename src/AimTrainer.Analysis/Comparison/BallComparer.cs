@@ -61,7 +61,7 @@ public static class BallComparer
     }
 
     private static string NothingLeft(List<ExcludedThrow> excluded) => excluded.Count > 0
-        ? $"nothing can be compared: {excluded.Count} throws are left out (see the reasons), and what is left has no measure that both balls share; throw more, or widen the limits"
+        ? $"nothing can be compared: {(excluded.Count == 1 ? "1 throw is" : $"{excluded.Count} throws are")} left out (see the reasons), and what is left has no measure that both balls share; throw more, or widen the limits"
         : "nothing can be compared: no line was thrown with both balls, or nothing was measured with both; throw both at the same line";
 
     private static string? Problem(List<OrderedThrow> throws, List<string> balls, string? reference, string asked) => (throws.Count, balls.Count) switch

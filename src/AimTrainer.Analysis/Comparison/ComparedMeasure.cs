@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Analysis;
@@ -7,4 +8,4 @@ namespace AimTrainer.Analysis;
 /// <param name="Unit">What it is counted in.</param>
 /// <param name="Distance">Where, for a board at a distance.</param>
 /// <param name="Claimed">Whether a difference of it is judged; else it only shows the shape of the paths.</param>
-public sealed record ComparedMeasure(string Name, MeasureUnit Unit, Feet? Distance, bool Claimed);
+public sealed record ComparedMeasure(string Name, MeasureUnit Unit, [property: JsonPropertyName("distanceFeet")] Feet? Distance, bool Claimed);

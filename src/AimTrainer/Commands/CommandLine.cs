@@ -27,6 +27,7 @@ internal static class CommandLine
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
             TrendCommand.Create(console),
+            CompareCommand.Create(console),
             PathCommand.Create(console),
             LineCommand.Create(console),
             BackupCommand.Create(console),

@@ -63,7 +63,7 @@ internal sealed class ComparisonStudy
         return throws;
     }
 
-    private Release Meant(double fasterMph) => new(Hand.Right, 22, 2.6, (17.5 + fasterMph) * Release.MetresPerSecondPerMph, 350)
+    private static Release Meant(double fasterMph) => new(Hand.Right, 22, 2.6, (17.5 + fasterMph) * Release.MetresPerSecondPerMph, 350)
     {
         AxisRotationDegrees = 45,
         AxisTiltDegrees = 12,
