@@ -81,7 +81,7 @@ internal static class ComparisonWords
             ComparisonVerdict.Equal =>
                 $"{Capital(Name(measure.Name))}{where}: equal within {Margin(measure.Unit, margin)} (90 % limits {Number(measure.Unit, equivalence!.Low)} to {Number(measure.Unit, equivalence.High)}).",
             _ => $"{Capital(Name(measure.Name))}{where}: no difference can be claimed yet, and none larger than {Margin(measure.Unit, margin)} ruled out; "
-                + $"{ball} was {amount} than {reference}.",
+                + $"{ball} was {amount} than {reference}{(difference.Difference.DiffersFromZero == true ? ", which among so many questions may be chance" : "")}.",
         };
     }
 

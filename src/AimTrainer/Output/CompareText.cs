@@ -177,7 +177,7 @@ internal sealed class CompareText(UserConsole console)
         MeasureUnit.Boards => "boards",
         MeasureUnit.Feet => "ft",
         MeasureUnit.Degrees => "degrees",
-        MeasureUnit.DegreesPerFoot => "degrees a foot",
+        MeasureUnit.DegreesPerFoot => "deg/ft",
         _ => "mph",
     };
 
@@ -185,9 +185,9 @@ internal sealed class CompareText(UserConsole console)
     {
         ComparisonVerdict.TooFew => "too few throws",
         ComparisonVerdict.Open => "open",
-        ComparisonVerdict.Equal => "equal within the margin",
+        ComparisonVerdict.Equal => "equal",
         ComparisonVerdict.Different => "different",
-        ComparisonVerdict.DifferentBeyondMargin => "different by more than the margin",
+        ComparisonVerdict.DifferentBeyondMargin => "beyond the margin",
         _ => "",
     };
 

@@ -69,7 +69,7 @@ internal sealed class ComparisonStudy
         AxisTiltDegrees = 12,
     };
 
-    private Release Scattered(double fasterMph, Chance chance)
+    private static Release Scattered(double fasterMph, Chance chance)
     {
         var meant = Meant(fasterMph);
         return meant with
