@@ -6,8 +6,9 @@ namespace AimTrainer.Analysis;
 /// <param name="Name">As a shot file calls it.</param>
 /// <param name="Words">In words.</param>
 /// <param name="Grain">Half a step of usual readings: less is no deviation.</param>
+/// <param name="Gross">Less is no gross miss, however alike the other throws are.</param>
 /// <param name="Of">How it is read off a shot; null where it was not measured.</param>
-internal sealed record Covariate(string Name, string Words, double Grain, Func<Shot, double?> Of)
+internal sealed record Covariate(string Name, string Words, double Grain, double Gross, Func<Shot, double?> Of)
 {
     /// <summary>How many of a hundred throws may lack it and are left out for it; when more do, it is not adjusted for.</summary>
     public const int MostMissingPercent = 10;
@@ -20,10 +21,10 @@ internal sealed record Covariate(string Name, string Words, double Grain, Func<S
     /// <param name="place">Where speed is measured.</param>
     public static IReadOnlyList<Covariate> All(SpeedPlace? place) =>
     [
-        new("launchAngleDeg", "launch angle", 0.05, shot => shot.LaunchAngle?.Value),
-        new("laydownBoard", "laydown", 0.05, shot => shot.Laydown?.Boards),
-        new("speedMph", "speed", 0.05, shot => shot.Speed is { } speed && speed.Place == place ? speed.Value.Value : null),
-        new("revsRpm", "revs", 1, shot => shot.Revs?.Value),
+        new("launchAngleDeg", "launch angle", 0.05, 1, shot => shot.LaunchAngle?.Value),
+        new("laydownBoard", "laydown", 0.05, 2, shot => shot.Laydown?.Boards),
+        new("speedMph", "speed", 0.05, 1, shot => shot.Speed is { } speed && speed.Place == place ? speed.Value.Value : null),
+        new("revsRpm", "revs", 1, 50, shot => shot.Revs?.Value),
     ];
 
     /// <summary>Where most speeds are measured, that at the pins aside; null when there is none.</summary>

@@ -122,7 +122,7 @@ internal sealed class GoodThrows
         IEnumerable<Covariate> judged =
         [
             .. all,
-            new("aim", string.Create(CultureInfo.InvariantCulture, $"board at {aim.Value} ft"), 0.05, shot => Crossings.At(shot, aim).Board?.Boards),
+            new("aim", string.Create(CultureInfo.InvariantCulture, $"board at {aim.Value} ft"), 0.05, 2, shot => Crossings.At(shot, aim).Board?.Boards),
         ];
         var reasons = new Dictionary<int, string>();
         foreach (var covariate in judged)
@@ -137,7 +137,7 @@ internal sealed class GoodThrows
             double[] off = [.. measured.Select(one => covariate.Of(one.Shot)!.Value - medians[one.Ball])];
             for (var i = 0; i < off.Length; i++)
             {
-                if (Math.Abs(off[i]) > 2 * covariate.Grain && Math.Abs(ModifiedZ.Of(off[i], off, covariate.Grain)) > ModifiedZ.Cut)
+                if (Math.Abs(off[i]) >= covariate.Gross && Math.Abs(ModifiedZ.Of(off[i], off, covariate.Grain)) > ModifiedZ.Cut)
                 {
                     reasons.TryAdd(measured[i].Number, string.Create(
                         CultureInfo.InvariantCulture, $"gross miss: {covariate.Words} {covariate.Of(measured[i].Shot):0.##}, usual with this ball {medians[measured[i].Ball]:0.##}"));

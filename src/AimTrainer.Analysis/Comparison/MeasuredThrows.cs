@@ -236,28 +236,15 @@ internal sealed class MeasuredThrows
 
     private int? Outlier()
     {
-        if (_fit is { } fit)
+        // Without a model: held against the others with the same ball.
+        var fit = _fit ?? LeastSquares.Fit([.. _values], [_throws.Select((_, i) => IsBall(i) ? 1.0 : 0).ToArray()], out _);
+        if (fit is null)
         {
-            var (row, p) = fit.Outlier();
-            return p < OutlierP && Math.Abs(fit.Residuals[row]) > Grain ? row : null;
+            return null;
         }
 
-        // Without a model: what stands out from the others with the same ball.
-        var off = Centred();
-        var worst = 0;
-        for (var i = 1; i < off.Length; i++)
-        {
-            worst = Math.Abs(off[i]) > Math.Abs(off[worst]) ? i : worst;
-        }
-
-        return Math.Abs(off[worst]) > Grain && Math.Abs(ModifiedZ.Of(off[worst], off, Grain)) > ModifiedZ.Cut ? worst : null;
-    }
-
-    private double[] Centred()
-    {
-        var (reference, ball) = (Reference, Ball);
-        var medians = (Reference: reference.Length > 0 ? SpreadTest.Median(reference) : 0, Ball: ball.Length > 0 ? SpreadTest.Median(ball) : 0);
-        return [.. _values.Select((value, i) => value - (IsBall(i) ? medians.Ball : medians.Reference))];
+        var (row, p) = fit.Outlier();
+        return p < OutlierP && Math.Abs(fit.Residuals[row]) > Grain ? row : null;
     }
 
     /// <summary>Whether what is adjusted for does something else to one ball than to the other.</summary>
