@@ -2,7 +2,7 @@ namespace AimTrainer.Benchmarks;
 
 /// <summary>
 /// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
-/// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>, <c>path</c>,
+/// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>, <c>path</c>, <c>comparison</c> (minutes; not among all),
 /// <c>display [SECONDS]</c>, <c>frame</c>, <c>web [SECONDS]</c>. Prints one line each. Build with <c>-c Release</c>.
 /// </summary>
 internal static class Program
@@ -44,6 +44,7 @@ internal static class Program
             "start" => [StartBenchmark.RunAsync],
             "bowler" => [BowlerBenchmark.RunAsync],
             "path" => [PathBenchmark.RunAsync],
+            "comparison" => [ComparisonBenchmark.RunAsync],
             "display" => [() => DisplayBenchmark.RunAsync(seconds)],
             "frame" => [FrameBenchmark.RunAsync],
             "web" => [() => WebBenchmark.RunAsync(seconds)],
@@ -51,7 +52,7 @@ internal static class Program
         };
         if (benchmarks.Length == 0)
         {
-            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, display [SECONDS], frame, web [SECONDS]");
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, comparison, display [SECONDS], frame, web [SECONDS]");
             return 2;
         }
 

@@ -22,6 +22,7 @@ internal sealed class CsvRowReader
     private readonly SpeedPlace _speedPlace;
     private string _lastBowler = "";
     private string _lastBall = "";
+    private string _lastLine = "";
 
     public CsvRowReader(string file, CsvColumn[] columns, CsvSettings settings)
     {
@@ -72,12 +73,13 @@ internal sealed class CsvRowReader
 
         var reading = new ShotReading { Source = ShotSource.File, SpeedPlace = _speedPlace };
         string? bowler = null;
+        string? lineName = null;
         for (var i = 0; i < _columns.Length; i++)
         {
             var cell = row.Cell(i);
             if (!cell.IsEmpty && !cell.IsWhiteSpace())
             {
-                ReadCell(_columns[i], cell, edgeHand ?? Hand.Right, reading, ref bowler, row.Line, problems);
+                ReadCell(_columns[i], cell, edgeHand ?? Hand.Right, reading, ref bowler, ref lineName, row.Line, problems);
             }
         }
 
@@ -93,7 +95,7 @@ internal sealed class CsvRowReader
             problems.Enqueue(Shown(problem, row));
         }
 
-        return shot is not null && problems.Count == before ? new FeedItem.ShotRead(shot, bowler, hand, row.Line) : null;
+        return shot is not null && problems.Count == before ? new FeedItem.ShotRead(shot, bowler, hand, row.Line) { LineName = lineName } : null;
     }
 
     private Hand? HandOf(CsvRows row, Queue<FileProblem> problems)
@@ -118,7 +120,7 @@ internal sealed class CsvRowReader
     }
 
     private void ReadCell(
-        CsvColumn column, ReadOnlySpan<char> cell, Hand hand, ShotReading reading, ref string? bowler, int line, Queue<FileProblem> problems)
+        CsvColumn column, ReadOnlySpan<char> cell, Hand hand, ShotReading reading, ref string? bowler, ref string? lineName, int line, Queue<FileProblem> problems)
     {
         switch (column.Is)
         {
@@ -134,6 +136,10 @@ internal sealed class CsvRowReader
             case ShotColumn.Ball:
                 reading.Ball = Text(column, cell, _lastBall, line, problems);
                 _lastBall = reading.Ball ?? _lastBall;
+                break;
+            case ShotColumn.Line:
+                lineName = Text(column, cell, _lastLine, line, problems);
+                _lastLine = lineName ?? _lastLine;
                 break;
             case ShotColumn.Note:
                 reading.Note = Text(column, cell, "", line, problems);

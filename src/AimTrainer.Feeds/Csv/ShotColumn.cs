@@ -21,6 +21,9 @@ public enum ShotColumn
     /// <summary>The ball's name.</summary>
     Ball,
 
+    /// <summary>The name of the line that was thrown at.</summary>
+    Line,
+
     /// <summary>Board at the foul line.</summary>
     LaydownBoard,
 

@@ -16,6 +16,7 @@ internal static class ShotColumns
         ("bowler", ShotColumn.Bowler),
         ("hand", ShotColumn.Hand),
         ("ball", ShotColumn.Ball),
+        ("line", ShotColumn.Line),
         ("laydownBoard", ShotColumn.LaydownBoard),
         ("arrowsBoard", ShotColumn.ArrowsBoard),
         ("breakpointBoard", ShotColumn.BreakpointBoard),

@@ -70,7 +70,7 @@ internal static class AnalyseCommand
         return command;
     }
 
-    private static AnalyseTarget[] ParseTargets(ArgumentResult result)
+    internal static AnalyseTarget[] ParseTargets(ArgumentResult result)
     {
         var targets = new List<AnalyseTarget>();
         foreach (var token in result.Tokens)

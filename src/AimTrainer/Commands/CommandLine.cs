@@ -29,6 +29,7 @@ internal static class CommandLine
             WhyCommand.Create(console),
             TrendCommand.Create(console),
             ReportCommand.Create(console),
+            CompareCommand.Create(console),
             PathCommand.Create(console),
             LineCommand.Create(console),
             BackupCommand.Create(console),
