@@ -42,7 +42,7 @@ internal sealed class FitWords(IReadOnlyList<FitShot> shots, LaneNumbers lane, L
     private string Reason(LaneParameter parameter, List<LaneParameter> free, double[,]? covariance)
     {
         var farthest = shots.Max(shot => shot.Boards.AsEnumerable().Max(board => board.Feet));
-        if (parameter != LaneParameter.OilFriction && sheet.PatternFeet is not null && farthest < lane.PatternFeet + SeenDryFeet)
+        if (parameter != LaneParameter.OilFriction && sheet.PatternFeet is { } written && farthest < Math.Max(written, lane.PatternFeet) + SeenDryFeet)
         {
             return Text($"no ball was seen on the dry boards beyond the oil: the farthest crossing is at {farthest:0.#} ft; measure one at 50 ft or at the pins");
         }

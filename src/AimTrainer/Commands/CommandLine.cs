@@ -26,6 +26,8 @@ internal static class CommandLine
             TrendCommand.Create(console),
             PathCommand.Create(console),
             LineCommand.Create(console),
+            FitLaneCommand.Create(console),
+            AimCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
