@@ -61,6 +61,7 @@ public sealed class AimTests : IDisposable
     public void Aim_BowlerOfTheRecord_IsReadFromSimulatedShotsAndSaysSo()
     {
         Assert.Equal(0, _work.Run("demo", "--seed", "3").Code);
+        Assert.Equal(0, _work.Run("demo", "--seed", "4").Code);
         var name = _work.Run("sessions", "list", "--json").Json().EnumerateArray().First().GetProperty("bowler").GetString()!;
         var lane = _work.File("lane.json", Lane);
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using System.Text.Json;
 using AimTrainer.Motion;
 
 namespace AimTrainer.Tests;
