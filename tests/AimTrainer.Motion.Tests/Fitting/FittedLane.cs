@@ -39,7 +39,8 @@ internal sealed class FittedLane
                 21 + (SpreadOfLines * Between(-5, 5)),
                 2.3 + (SpreadOfLines * Between(-1.2, 0.8)),
                 7.8 + (SpreadOfLines * Between(-0.6, 0.6)),
-                340 + (SpreadOfLines * Between(-60, 60))) { AxisRotationDegrees = 45, AxisTiltDegrees = 12 };
+                340 + (SpreadOfLines * Between(-60, 60)))
+            { AxisRotationDegrees = 45, AxisTiltDegrees = 12 };
             var path = Paths.Trace(lane, Ball.Usual, release);
             if (path.End.Finish == PathFinish.Gutter)
             {
