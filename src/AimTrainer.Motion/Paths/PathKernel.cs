@@ -19,14 +19,14 @@ internal static class PathKernel
     /// <param name="ball">The ball.</param>
     /// <param name="releases">One to four.</param>
     /// <param name="ends">As many.</param>
-    /// <param name="pieces">Takes the pieces of the first path, when somebody wants them.</param>
-    public static void Run(FrictionGrid grid, Ball ball, ReadOnlySpan<Release> releases, Span<PathEnd> ends, List<PathPiece>? pieces = null)
+    /// <param name="pieces">Takes the pieces of each path, when somebody wants them: as many, or none.</param>
+    public static void Run(FrictionGrid grid, Ball ball, ReadOnlySpan<Release> releases, Span<PathEnd> ends, ReadOnlySpan<List<PathPiece>> pieces = default)
     {
         var four = default(FourTracks);
         Span<Track> tracks = four;
         for (var lane = 0; lane < Width; lane++)
         {
-            tracks[lane] = new Track(new Slide(releases[Math.Min(lane, releases.Length - 1)], ball, grid.BoardMetres), lane == 0 ? pieces : null);
+            tracks[lane] = new Track(new Slide(releases[Math.Min(lane, releases.Length - 1)], ball, grid.BoardMetres), lane < pieces.Length ? pieces[lane] : null);
         }
 
         var sliding = Width;

@@ -32,6 +32,8 @@ internal static class CommandLine
             CompareCommand.Create(console),
             PathCommand.Create(console),
             LineCommand.Create(console),
+            FitLaneCommand.Create(console),
+            AimCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
