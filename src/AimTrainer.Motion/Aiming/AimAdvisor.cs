@@ -68,7 +68,7 @@ public static class AimAdvisor
     private static AimLine Choose(AimSimulation simulation, IReadOnlyList<LaneSurface> lanes, AimChance[] map, AimSettings settings)
     {
         var sample = new ThrowSample(Math.Max(settings.Throws, settings.MapThrows), settings.Seed ^ ChooseStream);
-        var best = Best(simulation.Chances(lanes, [.. map.OrderByDescending(one => one.Chance).Take(Contenders).Select(one => one.Line)], sample));
+        var best = Best(simulation.Chances(lanes, [.. Ranked(map).Take(Contenders).Select(one => one.Line)], sample));
         var (board, angle) = (settings.Grid.BoardStep, settings.Grid.AngleStepDegrees);
         for (var i = 0; i < Refinements; i++)
         {
@@ -85,8 +85,10 @@ public static class AimAdvisor
     }
 
     /// <summary>The most likely; of several that no throw reaches, the one that comes nearest by board or by angle alone.</summary>
-    private static AimChance Best(IReadOnlyList<AimChance> chances) =>
-        chances.OrderByDescending(one => one.Chance).ThenByDescending(one => one.BoardChance).ThenByDescending(one => one.AngleChance).First();
+    private static IEnumerable<AimChance> Ranked(IEnumerable<AimChance> chances) =>
+        chances.OrderByDescending(one => one.Chance).ThenByDescending(one => one.BoardChance).ThenByDescending(one => one.AngleChance);
+
+    private static AimChance Best(IEnumerable<AimChance> chances) => Ranked(chances).First();
 
     private static SpreadWorth Worth(ScatterPart part, bool[][] now, bool[][] then)
     {

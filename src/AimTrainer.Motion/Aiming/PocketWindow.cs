@@ -17,7 +17,8 @@ public sealed record PocketWindow(double LowBoard, double HighBoard, double LowA
 
     /// <summary>What is wrong and what is allowed, or null.</summary>
     public string? Problem() =>
-        !(LowBoard >= 0.5 && HighBoard <= 39.5 && LowBoard < HighBoard) ? FormattableString.Invariant($"a window of boards {LowBoard} to {HighBoard}; allowed: two that rise, 0.5 to 39.5")
+        !(LowBoard >= 0.5 && HighBoard <= 39.5 && LowBoard < HighBoard)
+            ? FormattableString.Invariant($"a window of boards {LowBoard} to {HighBoard}; allowed: two that rise, 0.5 to 39.5")
         : !(LowAngleDegrees >= -20 && HighAngleDegrees <= 20 && LowAngleDegrees < HighAngleDegrees)
             ? FormattableString.Invariant($"a window of {LowAngleDegrees} to {HighAngleDegrees} degrees; allowed: two that rise, -20 to 20")
         : null;

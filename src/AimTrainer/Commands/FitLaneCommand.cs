@@ -14,9 +14,18 @@ internal static class FitLaneCommand
     public static Command Create(UserConsole console)
     {
         var shots = new Option<string>("--shots") { Description = "Measured shots with one ball, CSV (docs/shots.md).", Required = true, HelpName = "FILE" };
-        var lane = new Option<string>("--lane") { Description = "The lane as its sheet says: oil, and frictions to start from (docs/motion.md).", Required = true, HelpName = "FILE" };
+        var lane = new Option<string>("--lane")
+        {
+            Description = "The lane as its sheet says: oil, and frictions to start from (docs/motion.md).",
+            Required = true,
+            HelpName = "FILE",
+        };
         var ball = new Option<string?>("--ball") { Description = "The ball (docs/motion.md); without it a 15 lb ball of 8.55 in, radius of gyration 2.50 in.", HelpName = "FILE" };
-        var usual = new Option<string?>("--usual") { Description = "The bowler's usual throw (docs/motion.md), taken where speed, revs, rotation or tilt were not measured.", HelpName = "FILE" };
+        var usual = new Option<string?>("--usual")
+        {
+            Description = "The bowler's usual throw (docs/motion.md), taken where speed, revs, rotation or tilt were not measured.",
+            HelpName = "FILE",
+        };
         var noise = CommonOptions.Number("--noise", "Standard deviation of the error of each measured board; estimated when not given.", 0.01, LaneFit.MostNoise, "BOARDS");
         var keep = new Option<LaneParameter[]>("--keep")
         {

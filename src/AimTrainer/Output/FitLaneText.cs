@@ -39,9 +39,10 @@ internal static class FitLaneText
             }
         }
 
-        output.WriteLine(string.Create(
-            CultureInfo.InvariantCulture,
-            $"{"noise of a board",-22} {fit.NoiseBoards:0.00} boards, {(fit.NoiseGiven ? $"as given; the misfit is {fit.MisfitShare:0.0} times what it explains" : "estimated from these shots")}"));
+        var noise = fit.NoiseGiven
+            ? string.Create(CultureInfo.InvariantCulture, $"as given; the misfit is {fit.MisfitShare:0.0} times what it explains")
+            : "estimated from these shots";
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{"noise of a board",-22} {fit.NoiseBoards:0.00} boards, {noise}"));
         foreach (var (shot, noises) in fit.Misfits.AsEnumerable().Take(MostNamed))
         {
             output.WriteLine(string.Create(

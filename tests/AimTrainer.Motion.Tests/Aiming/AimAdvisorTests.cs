@@ -120,6 +120,7 @@ public sealed class AimAdvisorTests
     {
         var advice = Advise(_house, Bowler(0.5, 0.2, 0.3, 12), _settings with { Window = new PocketWindow(17, 18, 12, 15), Throws = 200 });
         Assert.False(advice.ReachesWindow);
+        Assert.InRange(advice.Best.BoardChance, 0.05, 1);
         Assert.Null(advice.Room);
         Assert.Null(advice.Practise);
     }

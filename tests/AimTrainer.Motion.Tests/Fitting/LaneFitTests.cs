@@ -50,7 +50,10 @@ public sealed class LaneFitTests(ITestOutputHelper output)
         var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(25), new FitSettings());
 
         // Wider than 95 %, so that the one seed here is no matter of luck.
-        Assert.All(fit.Parameters, one => Assert.InRange(lane.Numbers[one.Parameter], one.Value - (1.6 * (one.Value - one.Low!.Value)), one.Value + (1.6 * (one.High!.Value - one.Value))));
+        Assert.All(fit.Parameters, one => Assert.InRange(
+            lane.Numbers[one.Parameter],
+            one.Value - (1.6 * (one.Value - one.Low!.Value)),
+            one.Value + (1.6 * (one.High!.Value - one.Value))));
     }
 
     [Fact]
