@@ -33,20 +33,20 @@ internal static class ComparisonBenchmark
             }
         }
 
-        Write(string.Create(CultureInfo.InvariantCulture, $"comparison: {Stopwatch.GetElapsedTime(from).TotalSeconds:0} s for all"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"comparison: {Stopwatch.GetElapsedTime(from).TotalSeconds:0} s for all"));
         return Task.CompletedTask;
     }
 
     private static void Trust(ComparisonStudyScenario scenario)
     {
         var result = new ComparisonStudy(scenario, Seed).Run(Comparisons);
-        Write(string.Create(
+        Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"comparison {scenario.Name}, {scenario.ThrowsEach} each, {result.Comparisons} comparisons: "
             + $"any difference claimed {result.AnyClaim:0.0 %}, any spread {result.AnySpreadClaim:0.0 %}"));
         foreach (var one in result.Measures)
         {
-            Write(string.Create(
+            Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"  {one.Name}: true {one.Truth:0.###}; known {one.Known}; within the limits {one.Held:0.0 %}, unadjusted {one.HeldUnadjusted:0.0 %}; "
                 + $"limits ± {one.HalfWidth:0.###}, unadjusted ± {one.HalfWidthUnadjusted:0.###}; claimed {one.Claimed:0.0 %}; equal {one.Equal:0.0 %}"));
@@ -56,10 +56,8 @@ internal static class ComparisonBenchmark
     private static void Power(ComparisonStudyScenario scenario)
     {
         var result = new ComparisonStudy(scenario, Seed).Run(Comparisons);
-        Write(string.Create(CultureInfo.InvariantCulture, $"power: {scenario.ThrowsEach} each, grip {scenario.Grip}: ")
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"power: {scenario.ThrowsEach} each, grip {scenario.Grip}: ")
             + string.Join("; ", result.Measures.Select(one => string.Create(
                 CultureInfo.InvariantCulture, $"{one.Name} true {one.Truth:0.###} claimed {one.Claimed:0 %} equal {one.Equal:0 %}"))));
     }
-
-    private static void Write(string text) => Console.WriteLine(text);
 }
