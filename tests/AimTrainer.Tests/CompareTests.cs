@@ -44,7 +44,8 @@ public sealed class CompareTests : IDisposable
     [Fact]
     public void Text_TwoLines_SaysFindingsTablesAndWhatWasLeftOut()
     {
-        var ran = _work.Run("compare", "--shots", _work.File("s.csv", Csv(12) + "Red,outside,44,40,20,17,release\n"), "--reference", "red", "--target", "15@15");
+        var ran = _work.Run(
+            "compare", "--shots", _work.File("s.csv", Csv(12) + "Red,outside,44,40,20,17,release\n"), "--reference", "red", "--target", "15@15");
 
         Assert.Equal(0, ran.Code);
         Assert.Contains("s.csv: 49 shots, held against Red. Limits in brackets are 95 %.", ran.Out, StringComparison.Ordinal);
@@ -61,7 +62,8 @@ public sealed class CompareTests : IDisposable
     {
         var csv = "id," + Csv(6).Replace("\n", "\nx,", StringComparison.Ordinal);
         var ids = 0;
-        var numbered = string.Join('\n', csv.Split('\n').Where(row => row.Length > 2).Select(row => row.StartsWith("x,", StringComparison.Ordinal) ? $"s{(ids / 4 * 2) + (ids++ % 2)}{row[1..]}" : row));
+        var numbered = string.Join('\n', csv.Split('\n').Where(row => row.Length > 2)
+            .Select(row => row.StartsWith("x,", StringComparison.Ordinal) ? $"s{(ids / 4 * 2) + (ids++ % 2)}{row[1..]}" : row));
         Assert.Equal(12, Compare(numbered, "--reference", "red").GetProperty("repeatedShots").GetInt32());
     }
 

@@ -61,7 +61,8 @@ public static class BallComparer
     }
 
     private static string NothingLeft(List<ExcludedThrow> excluded) => excluded.Count > 0
-        ? $"nothing can be compared: {(excluded.Count == 1 ? "1 throw is" : $"{excluded.Count} throws are")} left out (see the reasons), and what is left has no measure that both balls share; throw more, or widen the limits"
+        ? $"nothing can be compared: {(excluded.Count == 1 ? "1 throw is" : $"{excluded.Count} throws are")} left out (see the reasons), "
+            + "and what is left has no measure that both balls share; throw more, or widen the limits"
         : "nothing can be compared: no line was thrown with both balls, or nothing was measured with both; throw both at the same line";
 
     private static string? Problem(List<OrderedThrow> throws, List<string> balls, string? reference, string asked) => (throws.Count, balls.Count) switch
@@ -234,7 +235,8 @@ public static class BallComparer
         var holm = Holm.Adjusted([.. judged.Select(found => found.Best.P!.Value), .. overall.Select(found => found.Difference.P!.Value)]);
         var spreads = judged.Where(found => found.Spread is not null).ToList();
         var spreadHolm = Holm.Adjusted([.. spreads.Select(found => found.Spread!.P)]);
-        var (p, spreadP) = (new Dictionary<MeasureComparison, double>(ReferenceEqualityComparer.Instance), new Dictionary<MeasureComparison, double>(ReferenceEqualityComparer.Instance));
+        var p = new Dictionary<MeasureComparison, double>(ReferenceEqualityComparer.Instance);
+        var spreadP = new Dictionary<MeasureComparison, double>(ReferenceEqualityComparer.Instance);
         for (var i = 0; i < judged.Count; i++)
         {
             p[judged[i]] = holm[i];
@@ -261,7 +263,12 @@ public static class BallComparer
             {
                 var margin = settings.MarginOf(found.Measure.Unit);
                 var known = p.TryGetValue(found, out var own)
-                    ? found with { Verdict = Verdict(found.Best, found.Equivalence, own, margin), HolmP = own, SpreadHolmP = spreadP.TryGetValue(found, out var spread) ? spread : null }
+                    ? found with
+                    {
+                        Verdict = Verdict(found.Best, found.Equivalence, own, margin),
+                        HolmP = own,
+                        SpreadHolmP = spreadP.TryGetValue(found, out var spread) ? spread : null,
+                    }
                     : found.Verdict == ComparisonVerdict.Open ? found with { Verdict = ComparisonVerdict.TooFew } : found;
                 if (known.Verdict == ComparisonVerdict.Open)
                 {

@@ -12,7 +12,8 @@ internal static class ComparisonWords
         ComparisonVerdict.TooFew when found.BallThrows >= ComparisonSettings.Fewest && found.ReferenceThrows >= ComparisonSettings.Fewest =>
             $"{Capital(Name(found.Measure.Name))}{where}: not known; {found.Best.Difference.Why}.",
         ComparisonVerdict.TooFew =>
-            $"{Capital(Name(found.Measure.Name))}{where}: not known; {found.BallThrows} throws of {ball} and {found.ReferenceThrows} of {reference} have it, needed are {ComparisonSettings.Fewest} of each.",
+            $"{Capital(Name(found.Measure.Name))}{where}: not known; {found.BallThrows} throws of {ball} and {found.ReferenceThrows} of {reference} have it, "
+            + $"needed are {ComparisonSettings.Fewest} of each.",
         _ => Judged(ball, reference, where, found.Measure, found.Best, found.Equivalence, found.Verdict, margin) + More(found),
     };
 
@@ -79,7 +80,8 @@ internal static class ComparisonWords
             ComparisonVerdict.Different =>
                 $"{ball} is {amount} than {reference}{where}; that it is more than {Margin(measure.Unit, margin)} cannot be claimed yet.",
             ComparisonVerdict.Equal =>
-                $"{Capital(Name(measure.Name))}{where}: equal within {Margin(measure.Unit, margin)} (90 % limits {Number(measure.Unit, equivalence!.Low)} to {Number(measure.Unit, equivalence.High)}).",
+                $"{Capital(Name(measure.Name))}{where}: equal within {Margin(measure.Unit, margin)} "
+                + $"(90 % limits {Number(measure.Unit, equivalence!.Low)} to {Number(measure.Unit, equivalence.High)}).",
             _ => $"{Capital(Name(measure.Name))}{where}: no difference can be claimed yet, and none larger than {Margin(measure.Unit, margin)} ruled out; "
                 + $"{ball} was {amount} than {reference}{(difference.Difference.DiffersFromZero == true ? ", which among so many questions may be chance" : "")}.",
         };

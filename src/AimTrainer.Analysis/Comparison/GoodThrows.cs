@@ -140,7 +140,8 @@ internal sealed class GoodThrows
                 if (Math.Abs(off[i]) >= covariate.Gross && Math.Abs(ModifiedZ.Of(off[i], off, covariate.Grain)) > ModifiedZ.Cut)
                 {
                     reasons.TryAdd(measured[i].Number, string.Create(
-                        CultureInfo.InvariantCulture, $"gross miss: {covariate.Words} {covariate.Of(measured[i].Shot):0.##}, usual with this ball {medians[measured[i].Ball]:0.##}"));
+                        CultureInfo.InvariantCulture,
+                        $"gross miss: {covariate.Words} {covariate.Of(measured[i].Shot):0.##}, usual with this ball {medians[measured[i].Ball]:0.##}"));
                 }
             }
         }

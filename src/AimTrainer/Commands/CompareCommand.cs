@@ -12,7 +12,12 @@ internal static class CompareCommand
 {
     public static Command Create(UserConsole console)
     {
-        var shots = new Option<string>("--shots") { Description = "The shots in the order thrown, CSV with a ball column and perhaps a line column (docs/shots.md).", Required = true, HelpName = "FILE" };
+        var shots = new Option<string>("--shots")
+        {
+            Description = "The shots in the order thrown, CSV with a ball column and perhaps a line column (docs/shots.md).",
+            Required = true,
+            HelpName = "FILE",
+        };
         var reference = CommonOptions.Name("--reference", "The ball that the others are held against, as the file names it.");
         reference.Required = true;
         reference.HelpName = "BALL";

@@ -48,7 +48,8 @@ internal sealed record CompareInput(
 
         return throws.Count > 0
             ? new CompareInput(throws, bowler, repeated, others, unreadable, lines)
-            : throw new UserException($"{file}: no shot in it could be read{(unreadable > 0 ? ", see above" : "")}{(others > 0 ? $"; {Words.Count(others, "shot")} not of {bowler}" : "")}");
+            : throw new UserException($"{file}: no shot in it could be read{(unreadable > 0 ? ", see above" : "")}"
+                + $"{(others > 0 ? $"; {Words.Count(others, "shot")} not of {bowler}" : "")}");
     }
 
     /// <summary>"shot 3 (line 4)".</summary>

@@ -24,7 +24,8 @@ internal static class CompareJson
             AnalyseJson.Write(writer, "lines", report.Lines);
             AnalyseJson.Write(writer, "overall", report.Overall);
             AnalyseJson.Write(writer, "balls", report.Balls);
-            AnalyseJson.Write(writer, "excluded", report.Excluded.Select(one => new { one.Number, FileLine = input.Lines[one.Number], one.Ball, one.Line, one.Measure, one.Reason }));
+            AnalyseJson.Write(writer, "excluded", report.Excluded.Select(
+                one => new { one.Number, FileLine = input.Lines[one.Number], one.Ball, one.Line, one.Measure, one.Reason }));
             AnalyseJson.Write(writer, "notices", report.Notices);
             writer.WriteEndObject();
         }

@@ -14,7 +14,8 @@ internal sealed record ComparisonStudyResult(int Comparisons, double AnyClaim, d
         var measures = comparisons.SelectMany(one => one.Truth.Keys).Distinct().Select(name =>
         {
             var found = comparisons
-                .SelectMany(one => one.Report.Lines.AsEnumerable().SelectMany(line => line.Measures), (one, measure) => (Measure: measure, Truth: one.Truth.GetValueOrDefault(name)))
+                .SelectMany(one => one.Report.Lines.AsEnumerable().SelectMany(line => line.Measures),
+                    (one, measure) => (Measure: measure, Truth: one.Truth.GetValueOrDefault(name)))
                 .Where(one => one.Measure.Measure.Name == name)
                 .ToList();
             return new ComparisonStudyMeasure(
