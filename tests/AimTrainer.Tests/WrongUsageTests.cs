@@ -24,7 +24,7 @@ public sealed class WrongUsageTests : IDisposable
     [InlineData("run", "--drill is needed to start a session")]
     [InlineData("run --go-on --drill x", "--go-on goes on with the session and the drill that were left")]
     [InlineData("run --go-on", "station 1 was left with no open session")]
-    [InlineData("run --drill x --shots a --follow b", "--shots, --follow and --simulate: give one of them")]
+    [InlineData("run --drill x --shots a --follow b", "--shots, --follow, --simulate and --lines: give one of them")]
     [InlineData("sessions list", "no record here yet; run a session first")]
     [InlineData("sessions export last --format xml", "--format: found xml; allowed: csv, json")]
     [InlineData("backup here.db", "no record here yet; run a session first")]
