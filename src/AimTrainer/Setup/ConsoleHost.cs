@@ -38,14 +38,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
     /// <summary>What the host is made of.</summary>
     internal IServiceProvider Services => _app.Services;
 
-    /// <param name="dataFolder">Where the record is; null is the usual place.</param>
-    /// <param name="stations">How many stations.</param>
-    /// <param name="urls">Where to listen, separated by semicolons.</param>
-    /// <param name="cancellationToken">Ends the start.</param>
-    /// <exception cref="UserException">An address cannot be had.</exception>
-    public static Task<ConsoleHost> OpenAsync(string? dataFolder, int stations, string urls, CancellationToken cancellationToken) =>
-        OpenAsync(new ConsoleOptions { DataFolder = dataFolder, Stations = stations, Urls = urls }, cancellationToken);
-
+    /// <summary>Opens the host and begins to listen.</summary>
     /// <param name="options">How it is to be.</param>
     /// <param name="cancellationToken">Ends the start.</param>
     /// <exception cref="UserException">An address cannot be had, or needs a passphrase that is not set.</exception>
