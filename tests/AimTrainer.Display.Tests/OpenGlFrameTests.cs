@@ -41,6 +41,47 @@ public sealed class OpenGlFrameTests
     }
 
     [Fact]
+    public void Paint_ADearPictureOnAGraphicsCard_IsKeptAndComesOutTheSame()
+    {
+        var size = new PictureSize(480, 270);
+        using var surface = OpenGlSurface.Open(size);
+        using var drawing = new OverheadPainter { CopiesCheaply = false };
+        using var copying = new OverheadPainter { CopiesCheaply = true };
+        drawing.Start(surface.Gl);
+        copying.Start(surface.Gl);
+        foreach (var name in new[] { "ten-shots", "line-held", "ten-shots" })
+        {
+            var scene = OverheadScene.Build(SceneStates.All().Single(state => state.Name == name).Overhead);
+            var drawn = Frame(drawing, scene);
+            Assert.True(drawing.EdgePixels > size.Width * size.Height / 10, "the picture is not dear: the test shows nothing");
+            Assert.Equal(drawn, Frame(copying, scene));
+
+            // From the second frame on nothing is drawn: a picture that was spoilt in between comes back whole all the same.
+            surface.Gl.ClearColor(1, 0, 0, 1);
+            surface.Gl.Clear(ClearBufferMask.ColorBufferBit);
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            copying.Paint(size);
+            Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+            Assert.Equal(drawn, Read());
+            Assert.Equal(GLEnum.NoError, surface.Gl.GetError());
+        }
+
+        byte[] Frame(OverheadPainter painter, Scene<ScreenPoint> scene)
+        {
+            painter.Show(scene);
+            painter.Paint(size);
+            return Read();
+        }
+
+        byte[] Read()
+        {
+            var pixels = new byte[size.Width * size.Height * 4];
+            surface.Read(pixels);
+            return pixels;
+        }
+    }
+
+    [Fact]
     public void Paint_EightK_DrawsTheTargetWhereItIs()
     {
         var size = new PictureSize(7680, 4320);

@@ -23,13 +23,16 @@ public abstract class ScenePainter : IFramePainter
     /// <summary>How many pixels of the last frame were cut by edges; for measuring.</summary>
     public int EdgePixels => _mesh.Coverage.Length;
 
+    /// <summary>Whether a picture that is dear to draw is kept and copied; null leaves it to the driver. For the tests, which have no graphics card.</summary>
+    internal bool? CopiesCheaply { get; init; }
+
     /// <inheritdoc/>
     /// <exception cref="InvalidOperationException">The driver refuses what the display needs; the text says what.</exception>
     public void Start(GL gl)
     {
         ArgumentNullException.ThrowIfNull(gl);
         _renderer?.Dispose();
-        _renderer = new SceneRenderer(gl);
+        _renderer = new SceneRenderer(gl, CopiesCheaply);
         _isNew = true;
     }
 

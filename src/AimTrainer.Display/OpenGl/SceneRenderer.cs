@@ -5,10 +5,13 @@ namespace AimTrainer.Display;
 
 /// <summary>
 /// Keeps a picture on the GPU and draws it. Everything about it is worked out and uploaded when it changes; a frame clears, binds and makes
-/// a few calls.
+/// a few calls, or copies the picture of the frame before.
 /// </summary>
 internal sealed unsafe class SceneRenderer : IDisposable
 {
+    /// <summary>A picture with more than one in so many of its pixels cut by edges is dearer to draw than to copy.</summary>
+    private const int FewEdges = 10;
+
     private readonly GL _gl;
     private readonly ShaderProgram _opaque;
     private readonly ShaderProgram _plain;
@@ -18,7 +21,7 @@ internal sealed unsafe class SceneRenderer : IDisposable
     private readonly uint _indices;
     private readonly uint _coverage;
     private readonly int _mostRows;
-    private readonly SrgbTarget _target;
+    private readonly DrawingTarget _target;
     private ShaderProgram _program;
     private LinearColour _background;
     private PictureSize _size;
@@ -26,15 +29,17 @@ internal sealed unsafe class SceneRenderer : IDisposable
     private int _indexed;
     private int _rows;
 
+    /// <param name="gl">The context.</param>
+    /// <param name="copiesCheaply">See <see cref="ScenePainter.CopiesCheaply"/>.</param>
     /// <exception cref="InvalidOperationException">The driver refuses the programs.</exception>
-    public SceneRenderer(GL gl)
+    public SceneRenderer(GL gl, bool? copiesCheaply)
     {
         _gl = gl;
         _opaque = new ShaderProgram(gl, Shaders.Vertex, Shaders.Opaque);
         _plain = new ShaderProgram(gl, Shaders.Vertex, Shaders.Plain);
         _dimmed = new ShaderProgram(gl, Shaders.Vertex, Shaders.Dimmed);
         _program = _plain;
-        _target = new SrgbTarget(gl);
+        _target = new DrawingTarget(gl, copiesCheaply);
         _mostRows = gl.GetInteger(GetPName.MaxTextureSize);
         (_array, _vertices, _indices, _coverage) = (gl.GenVertexArray(), gl.GenBuffer(), gl.GenBuffer(), gl.GenTexture());
         gl.BindVertexArray(_array);
@@ -69,13 +74,35 @@ internal sealed unsafe class SceneRenderer : IDisposable
         _gl.Uniform2(_program.Place("uSize"), size.Width, (float)size.Height);
         _gl.Uniform1(_program.Place("uCoverage"), 0);
         dimming?.Set(_gl, _program);
-        _target.Fit(size);
+        _target.Fit(size, isDear: mesh.Coverage.Length > (long)size.Width * size.Height / FewEdges);
     }
 
     /// <summary>Draws it into the bound framebuffer, which has the size that it was worked out for.</summary>
     public void Draw()
     {
-        _target.Begin();
+        if (_target.Begin())
+        {
+            DrawAnew();
+        }
+
+        _target.End();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _target.Dispose();
+        _opaque.Dispose();
+        _plain.Dispose();
+        _dimmed.Dispose();
+        _gl.DeleteVertexArray(_array);
+        _gl.DeleteBuffer(_vertices);
+        _gl.DeleteBuffer(_indices);
+        _gl.DeleteTexture(_coverage);
+    }
+
+    private void DrawAnew()
+    {
         _gl.Viewport(0, 0, (uint)_size.Width, (uint)_size.Height);
         _gl.Disable(EnableCap.DepthTest);
         _gl.Disable(EnableCap.ScissorTest);
@@ -110,20 +137,6 @@ internal sealed unsafe class SceneRenderer : IDisposable
         _gl.BindVertexArray(0);
         _gl.Disable(EnableCap.Blend);
         _gl.Disable(EnableCap.FramebufferSrgb);
-        _target.End();
-    }
-
-    /// <inheritdoc/>
-    public void Dispose()
-    {
-        _target.Dispose();
-        _opaque.Dispose();
-        _plain.Dispose();
-        _dimmed.Dispose();
-        _gl.DeleteVertexArray(_array);
-        _gl.DeleteBuffer(_vertices);
-        _gl.DeleteBuffer(_indices);
-        _gl.DeleteTexture(_coverage);
     }
 
     private void Upload(PictureMesh mesh)
