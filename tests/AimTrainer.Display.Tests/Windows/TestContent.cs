@@ -8,6 +8,7 @@ namespace AimTrainer.Display.Tests;
 internal sealed class TestContent : IWindowContent, IFramePainter
 {
     private readonly Channel<PictureSize> _frames = Channel.CreateBounded<PictureSize>(1000);
+    private readonly Channel<KeyPress> _presses = Channel.CreateBounded<KeyPress>(100);
     private GL? _gl;
     private int _wanted = 1;
     private int _drawn;
@@ -63,7 +64,13 @@ internal sealed class TestContent : IWindowContent, IFramePainter
 
     public void Placed(WindowPlace place) => Place = place;
 
-    public bool Press(KeyPress press) => press.Key != ConsoleKey.Escape;
+    public bool Press(KeyPress press)
+    {
+        _presses.Writer.TryWrite(press);
+        return press.Key != ConsoleKey.Escape;
+    }
+
+    public async Task<KeyPress> PressAsync() => await _presses.Reader.ReadAsync(TestContext.Current.CancellationToken);
 
     public void Paint(PictureSize size)
     {

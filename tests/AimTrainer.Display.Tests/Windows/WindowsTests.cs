@@ -26,6 +26,34 @@ public sealed class WindowsTests
     }
 
     [Fact]
+    public async Task Run_KeysArePressed_ReachTheWindowAndEscapeClosesIt()
+    {
+        using var screen = new VirtualScreen();
+        var content = new TestContent();
+        await using var running = new RunningLoop((_covering with { TakesKeys = true }, content));
+        await content.FrameOfAsync(1280, 720);
+        await SeenAsync(screen, running, content, 0x224466);
+        using var hands = new VirtualKeyboard(screen);
+
+        hands.Press("Right");
+        Assert.Equal(new KeyPress(ConsoleKey.RightArrow, Shift: false, Repeats: false), await content.PressAsync());
+        hands.Press("Shift_L", "Up");
+        KeyPress press;
+        do
+        {
+            press = await content.PressAsync();
+        }
+        while (press.Key == ConsoleKey.None);
+
+        Assert.Equal(new KeyPress(ConsoleKey.UpArrow, Shift: true, Repeats: false), press);
+        hands.Press("s");
+        Assert.Equal(new KeyPress(ConsoleKey.S, Shift: false, Repeats: false), await content.PressAsync());
+        hands.Press("Escape");
+        await running.Ended;
+        Assert.True(content.IsDisposed);
+    }
+
+    [Fact]
     public async Task Run_ModeOfItsMonitorChanges_FollowsIt()
     {
         using var screen = new VirtualScreen();
