@@ -159,16 +159,41 @@ public sealed partial class SessionTests : IDisposable
 
         var another = _work.Typed("", "run", "--drill", "two-point-line");
         var demo = _work.Run("demo", "--once", "--station", "2");
+        var demoThere = _work.Run("demo", "--once");
         var goesOn = _work.Typed("15/7\nend tired\n", "run", "--go-on");
         var after = _work.Run("run", "--go-on");
 
         Assert.Equal(2, another.Code);
         Assert.Contains("(two-point-line, A) open: go on with it (--go-on) or end it first (--end-open)", another.Error, StringComparison.Ordinal);
-        Assert.Equal(0, demo.Code);
+        Assert.Equal((0, 1), (demo.Code, demoThere.Code));
+        Assert.Contains(
+            "lane 1 was left with a real session open (two-point-line, A), and a demo would end it: go on with it (aimtrainer run --go-on), or show the demo on another lane (demo --station 2)",
+            demoThere.Error, StringComparison.Ordinal);
         Assert.Contains("Block 1 of 1: Fifteen to seven (training), 2 of 15 thrown\n    |....+....+....+....+...===...+....+....| aim at third arrow: board 15 at 15 ft", goesOn.Out, StringComparison.Ordinal);
         Assert.Contains("  3 |....+....+....+....+...=O=...+....+....|  15.00 on centre   centre 3   3 of 15", goesOn.Out, StringComparison.Ordinal);
         Assert.Contains("Session over: tired.", goesOn.Out, StringComparison.Ordinal);
         Assert.Equal(2, after.Code);
+    }
+
+    [Fact]
+    public void Run_GoOnWithAFile_ReadsItByTheLaneAndHandOfTheSession()
+    {
+        var lane = _work.File("lane.json", """{ "format": 1, "name": "wide", "widthInches": 42, "markers": [{ "kind": "arrow", "boardFromRight": 35, "feet": 12 }, { "kind": "arrow", "boardFromRight": 30, "feet": 13 }] }""");
+        var map = _work.File("map.json", """{ "positionsFrom": "right", "columns": { "mark": { "is": "arrowsBoard", "unit": "in" } } }""");
+        var shots = _work.File("shots.csv", "mark\n31.5\n");
+        _work.Typed("10\n", "run", "--drill", "ten-shot-spread", "--bowler", "A", "--hand", "left", "--lane", lane);
+
+        var wrongHand = _work.Run("run", "--go-on", "--shots", shots, "--map", map, "--hand", "right");
+        var wrongLane = _work.Run("run", "--go-on", "--shots", shots, "--map", map, "--lane", _work.File("other.json", """{ "format": 1, "name": "other", "widthInches": 41, "markers": [] }"""));
+        var ran = _work.Run("run", "--go-on", "--shots", shots, "--map", map);
+
+        Assert.Equal((2, 2, 0), (wrongHand.Code, wrongLane.Code, ran.Code));
+        Assert.Contains("--hand: the session that was left is of a left-hander", wrongHand.Error, StringComparison.Ordinal);
+        Assert.Contains("the session that was left has another lane profile", wrongLane.Error, StringComparison.Ordinal);
+
+        // 31.5 in from the right of 42 in is 10.5 in from the left: 10.5 / (42 / 39) + 0.5 = 10.25 boards, by hand.
+        var crossing = _work.Run("sessions", "show", "last", "--json").Json().GetProperty("blocks")[0].GetProperty("shots")[1].GetProperty("targets")[0];
+        Assert.Equal(10.25, crossing.GetProperty("crossingBoard").GetDouble());
     }
 
     [Fact]

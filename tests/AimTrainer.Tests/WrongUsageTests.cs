@@ -11,6 +11,7 @@ public sealed class WrongUsageTests : IDisposable
     [InlineData("replya", "replya: no such command; did you mean replay?")]
     [InlineData("drill chek", "chek: no such command; did you mean check?")]
     [InlineData("drill", "a command is needed: list, show, check (see: aimtrainer drill --help)")]
+    [InlineData("calibrate --monitor 1 --from 70", "--from: found 70")]
     [InlineData("replay --drill x --shot y", "--shot: no such option; did you mean --shots?")]
     [InlineData("demo extra", "extra: one word too many")]
     [InlineData("demo --seed -1", "--seed: found -1; allowed: a whole number from 0 to 18446744073709551615")]

@@ -35,7 +35,7 @@ public sealed class CalibrationContent(CalibrationDesk desk, Theme theme) : IWin
 
     /// <inheritdoc/>
     public void Placed(WindowPlace place) => desk.Placed(
-        place.Size, place is { Borderless: true, Monitor: { } monitor } ? new MonitorMode(monitor.Name, monitor.Mode, monitor.RefreshHertz) : null, place.Missing);
+        place.Size, place is { Borderless: true, Monitor: { } monitor } ? new MonitorMode(monitor.NameForMaps, monitor.Mode, monitor.RefreshHertz) : null, place.Missing);
 
     /// <inheritdoc/>
     public bool Press(KeyPress press)

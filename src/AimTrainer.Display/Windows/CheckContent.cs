@@ -31,10 +31,11 @@ public sealed class CheckContent(Func<WindowPlace, PictureSize, MapChoice> maps,
         }
 
         (_seen, _size) = (choice, size);
-        _painter.Show(choice.Map is { } map
+        var drawn = choice.For(lane);
+        _painter.Show(drawn.Map is { } map
             ? SceneFit.Into(
                 CheckScene.Build(map, lane, theme, "Check picture", ["Esc closes it."]), (double)map.Picture.Width / map.Picture.Height, (double)size.Width / size.Height)
-            : ProjectorContent.NoMapScene(size, theme, choice.Why));
+            : ProjectorContent.NoMapScene(size, theme, drawn.Why));
         return true;
     }
 

@@ -51,7 +51,7 @@ public sealed class MonitorList
             }
         }
 
-        All = found.ToValueList();
+        All = MonitorInfo.ToldApart(found).ToValueList();
         return true;
     }
 

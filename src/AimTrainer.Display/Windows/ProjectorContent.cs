@@ -89,8 +89,9 @@ public sealed class ProjectorContent(
 
     private protected override void Build(DisplayNews news, PictureSize size, TimeSpan? sinceShot, bool cleared)
     {
-        var choice = _choice = maps(_place!, size);
+        _choice = maps(_place!, size);
         _lookedAt = _clock.GetTimestamp();
+        var choice = news.Snapshot.Setup is { } setup ? _choice.For(setup.Lane) : _choice;
         if (choice.Map is { } map && MapCheck.ProblemOf(map) is { } problem)
         {
             choice = new MapChoice(null, problem);

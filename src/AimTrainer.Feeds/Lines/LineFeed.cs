@@ -21,6 +21,7 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
     private readonly LineFeedEvents _events;
     private readonly Dictionary<int, StationFeed> _feeds;
     private readonly ConcurrentDictionary<Task, byte> _open = new();
+    private readonly ConcurrentDictionary<IPAddress, int> _from = new();
     private readonly TcpListener _listener;
 
     /// <summary>Makes one that listens at once; lines are taken when the host runs.</summary>
@@ -98,20 +99,31 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
             try
             {
                 socket.NoDelay = true;
+                AskIfThere(socket);
                 var stream = new NetworkStream(socket, ownsSocket: false);
                 await using (stream.ConfigureAwait(false))
                 {
                     var connection = new LineConnection(stream, (IPEndPoint)socket.RemoteEndPoint!, _settings, _clock);
                     await using (connection.ConfigureAwait(false))
                     {
-                        if (_open.Count >= _settings.MostConnections)
+                        var address = connection.From.Address;
+                        var ofAddress = _from.AddOrUpdate(address, 1, static (_, count) => count + 1);
+                        try
                         {
-                            await connection.AnswerAsync(
-                                LineAnswer.Refused(null, $"there are {_settings.MostConnections} connections already: close one, or try again later", true), cancellationToken).ConfigureAwait(false);
-                            return;
-                        }
+                            if (_open.Count >= _settings.MostConnections || ofAddress > _settings.MostFromOneAddress)
+                            {
+                                var (most, where) = ofAddress > _settings.MostFromOneAddress ? (_settings.MostFromOneAddress, $" from {address}") : (_settings.MostConnections, "");
+                                await connection.AnswerAsync(
+                                    LineAnswer.Refused(null, $"there are {most} connections{where} already: close one, or try again later", true), cancellationToken).ConfigureAwait(false);
+                                return;
+                            }
 
-                        await TakeAsync(connection, cancellationToken).ConfigureAwait(false);
+                            await TakeAsync(connection, cancellationToken).ConfigureAwait(false);
+                        }
+                        finally
+                        {
+                            Forget(address);
+                        }
                     }
                 }
             }
@@ -120,6 +132,22 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
                 // It left, or was cut off; what it had not been answered it sends again.
             }
         }
+    }
+
+    private void Forget(IPAddress address)
+    {
+        if (_from.AddOrUpdate(address, 0, static (_, count) => count - 1) == 0)
+        {
+            _from.TryRemove(new KeyValuePair<IPAddress, int>(address, 0));
+        }
+    }
+
+    private void AskIfThere(Socket socket)
+    {
+        socket.SetSocketOption(SocketOptionLevel.Socket, SocketOptionName.KeepAlive, true);
+        socket.SetSocketOption(SocketOptionLevel.Tcp, SocketOptionName.TcpKeepAliveTime, (int)_settings.AskIfThereAfter.TotalSeconds);
+        socket.SetSocketOption(SocketOptionLevel.Tcp, SocketOptionName.TcpKeepAliveInterval, 10);
+        socket.SetSocketOption(SocketOptionLevel.Tcp, SocketOptionName.TcpKeepAliveRetryCount, 5);
     }
 
     private async Task TakeAsync(LineConnection connection, CancellationToken cancellationToken)

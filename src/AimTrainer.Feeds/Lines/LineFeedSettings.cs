@@ -14,6 +14,15 @@ public sealed record LineFeedSettings
     /// <summary>Most connections at once; one more is told so and closed. 128.</summary>
     public int MostConnections { get; init; } = 128;
 
+    /// <summary>Most connections at once from one address, so that one machine cannot take all places; one more is told so and closed. 64.</summary>
+    public int MostFromOneAddress { get; init; } = 64;
+
+    /// <summary>
+    /// How long a connection may be still before the network asks whether its other end is there; one that was cut without a word (power,
+    /// Wi-Fi) is given up a minute after. 30 s.
+    /// </summary>
+    public TimeSpan AskIfThereAfter { get; init; } = TimeSpan.FromSeconds(30);
+
     /// <summary>Without a line for so long a feed counts as silent. 15 s.</summary>
     public TimeSpan SilentAfter { get; init; } = TimeSpan.FromSeconds(15);
 

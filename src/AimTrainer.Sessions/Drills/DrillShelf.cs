@@ -22,6 +22,19 @@ public sealed class DrillShelf(string? ownFolder)
     /// <summary>The file of a drill, or null. The id is looked for in the list of files, so that no id leads out of the folders.</summary>
     public string? FileOf(string id) => Files().FirstOrDefault(file => Path.GetFileNameWithoutExtension(file) == id);
 
+    /// <summary>A drill from its file. A file that cannot be read is a problem like any other: it costs that drill, not the list.</summary>
+    public static FileRead<DrillSource> Read(string file)
+    {
+        try
+        {
+            return Read(file, File.ReadAllBytes(file));
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            return new FileRead<DrillSource>(null, [new FileProblem(file, 0, "", $"a file that cannot be read ({exception.Message})", "a drill file that can be read")]);
+        }
+    }
+
     /// <summary>A drill from the bytes of its file.</summary>
     /// <param name="fileName">The file, for messages.</param>
     /// <param name="utf8">The whole file.</param>

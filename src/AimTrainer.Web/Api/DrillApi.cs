@@ -70,8 +70,7 @@ internal static class DrillApi
     }
 
     private static IResult All(DrillShelf shelf) => TypedResults.Json(
-        shelf.Files().Select(file => (File: file, Bytes: BytesOf(file))).Where(drill => drill.Bytes is not null)
-            .Select(drill => (drill.File, Read: DrillShelf.Read(drill.File, drill.Bytes!).Value)).Where(drill => drill.Read is not null)
+        shelf.Files().Select(file => (File: file, Read: DrillShelf.Read(file).Value)).Where(drill => drill.Read is not null)
             .Select(drill => new DrillListed(DrillShelf.IsShipped(drill.File), DrillSummary.Of(drill.Read!.Script))).ToValueList(),
         WebJson.Options);
 

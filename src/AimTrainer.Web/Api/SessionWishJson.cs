@@ -56,7 +56,7 @@ internal static class SessionWishJson
             return null;
         }
 
-        var read = DrillShelf.Read(file, File.ReadAllBytes(file));
+        var read = DrillShelf.Read(file);
         foreach (var problem in read.Problems)
         {
             json.Report("drill", $"a mistake in it: {problem}", "a drill without mistakes (see its page)");

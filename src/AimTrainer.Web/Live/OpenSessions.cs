@@ -16,11 +16,29 @@ public sealed partial class OpenSessions(IReadOnlyList<Station> stations, ISessi
         foreach (var station in stations)
         {
             var left = await store.ListAsync(new SessionFilter { Station = station.Number, Ended = false, Limit = 1 }, cancellationToken).ConfigureAwait(false);
-            if (left.Count > 0 && await store.FindAsync(left[0].SessionId, cancellationToken).ConfigureAwait(false) is { } stored
-                && await station.GoOnAsync(stored, cancellationToken).ConfigureAwait(false) is StationReply.Refused refused)
+            if (left.Count > 0 && await GoOnAsync(station, left[0].SessionId, cancellationToken).ConfigureAwait(false) is { } why)
             {
-                SayNotGoneOn(log, station.Number, left[0].SessionId, refused.Why);
+                SayNotGoneOn(log, station.Number, left[0].SessionId, why);
             }
+        }
+    }
+
+    /// <summary>Why it does not go on, or null. What is wrong with one lane's log must not keep the others from their work.</summary>
+    private async Task<string?> GoOnAsync(Station station, string sessionId, CancellationToken cancellationToken)
+    {
+        try
+        {
+            var stored = await store.FindAsync(sessionId, cancellationToken).ConfigureAwait(false);
+            return (stored is null ? null : await station.GoOnAsync(stored, cancellationToken).ConfigureAwait(false)) switch
+            {
+                StationReply.Refused refused => refused.Why,
+                StationReply.NotKept notKept => notKept.Why,
+                _ => null,
+            };
+        }
+        catch (Exception exception) when (exception is not OperationCanceledException)
+        {
+            return exception.Message;
         }
     }
 

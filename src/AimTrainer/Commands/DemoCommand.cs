@@ -83,6 +83,13 @@ internal static class DemoCommand
         // A demo that was cut off is ended, not gone on with: nobody waits for its other half.
         if (await live.LeftOpenAsync().ConfigureAwait(false) is { } left)
         {
+            if (!left.Setup.Simulated)
+            {
+                throw new UserException(
+                    $"lane {live.Station.Number} was left with a real session open ({left.Setup.DrillId}, {left.Setup.Bowler}), and a demo would end it: "
+                    + $"go on with it (aimtrainer run --go-on), or show the demo on another lane (demo --station {live.Station.Number + 1})", ExitCodes.Failed);
+            }
+
             await live.GoOnAsync(left).ConfigureAwait(false);
             await live.FollowAsync(new SessionInput.End(live.Clock.GetUtcNow(), "cut off; ended at the next start")).ConfigureAwait(false);
         }

@@ -18,8 +18,8 @@ internal static class DrillCommands
         command.SetAction(parsed =>
         {
             var files = new DrillLibrary(DataPlace.OwnDrills(parsed)).Files();
-            var read = files.Select(file => (File: file, Read: DrillReader.Read(file, UserFiles.ReadAllBytes(file)))).ToList();
-            var drills = read.Where(one => one.Read.Value is not null).Select(one => (one.File, Drill: one.Read.Value!)).ToList();
+            var read = files.Select(file => (File: file, Read: DrillShelf.Read(file))).ToList();
+            var drills = read.Where(one => one.Read.Value is not null).Select(one => (one.File, Drill: one.Read.Value!.Script)).ToList();
             if (parsed.GetValue(json))
             {
                 Json.Print(console, drills.Select(one => new

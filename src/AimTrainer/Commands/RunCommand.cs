@@ -83,6 +83,10 @@ internal static class RunCommand
             var byDefault = console.PersonReads && parsed.GetValue(shots) is null && !parsed.GetValue(simulate);
             await using var sound = await SessionSound.StartAsync(sounds, parsed, byDefault, live, view.Notice).ConfigureAwait(false);
             await OpenAsync(live, parsed, options, source, parsed.GetValue(goOn), parsed.GetValue(endOpen), parsed.GetValue(simulate)).ConfigureAwait(false);
+
+            // A file's inches and edges are read by the lane and the hand of the session, which may be one that was left.
+            var setup = live.Station.Snapshot.Setup!;
+            settings = settings with { Lane = setup.Lane, Hand = setup.Hand };
             using var linked = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, live.Stopping);
             IShotFeed? feed = parsed.GetValue(shots) is { } whole ? new CsvFileFeed(whole, settings)
                 : parsed.GetValue(follow) is { } growing ? new FollowedCsvFeed(growing, settings, new FollowSettings(), live.Clock)
@@ -105,7 +109,18 @@ internal static class RunCommand
         var left = await live.LeftOpenAsync().ConfigureAwait(false);
         if (goOn)
         {
-            await live.GoOnAsync(left ?? throw new UserException($"station {live.Station.Number} was left with no open session: start one with --drill")).ConfigureAwait(false);
+            left = left ?? throw new UserException($"station {live.Station.Number} was left with no open session: start one with --drill");
+            if (parsed.GetValue(options.Hand) is { } hand && hand != left.Setup.Hand)
+            {
+                throw new UserException($"--hand: the session that was left is of a {Words.Of(left.Setup.Hand)}-hander; leave --hand out");
+            }
+
+            if (parsed.GetValue(options.Lane) is { } lane && LaneFile.Read(lane) != left.Setup.Lane)
+            {
+                throw new UserException($"--lane {lane}: the session that was left has another lane profile, and goes on with it; leave --lane out");
+            }
+
+            await live.GoOnAsync(left).ConfigureAwait(false);
             return;
         }
 

@@ -22,7 +22,7 @@ internal static class WrongUsage
             return Unknown(parsed.UnmatchedTokens[0], command, commands);
         }
 
-        return commands.Count > 0
+        return commands.Count > 0 && command.Action is null
             ? $"a command is needed: {string.Join(", ", commands)}"
             : string.Join("; ", parsed.Errors.Select(error => error.Message.TrimEnd('.')));
     }

@@ -75,7 +75,7 @@ internal sealed class DisplayMaps(string dataFolder, int station, Action<string>
             _asked = asked;
             _choice = place switch
             {
-                { Borderless: true, Monitor: { } monitor } => Stored(new MonitorMode(monitor.Name, monitor.Mode, monitor.RefreshHertz)),
+                { Borderless: true, Monitor: { } monitor } => Stored(new MonitorMode(monitor.NameForMaps, monitor.Mode, monitor.RefreshHertz)),
                 { Missing: { } missing } => new MapChoice(null, $"Monitor {missing} is away, and this window has no map."),
                 _ => new MapChoice(Straight(size), null),
             };
@@ -100,6 +100,9 @@ internal sealed class DisplayMaps(string dataFolder, int station, Action<string>
         }
 
         _said = said;
-        return new MapChoice(load?.Map?.Map, load is { Map: null } ? "The map of this projector is not used: see the console." : null);
+        return new MapChoice(load?.Map?.Map, load is { Map: null } ? "The map of this projector is not used: see the console." : null)
+        {
+            LaneWidth = load?.Map?.LaneWidth,
+        };
     }
 }

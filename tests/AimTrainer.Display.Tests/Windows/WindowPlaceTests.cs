@@ -44,6 +44,15 @@ public sealed class WindowPlaceTests
         Assert.Null(new MonitorKey("HDMI-1", 3).Find(all));
     }
 
+    [Fact]
+    public void NameForMaps_Twins_AreTwoAndOneAloneIsAnother()
+    {
+        var names = MonitorInfo.ToldApart([_desk, _twin, _projector]).Select(monitor => monitor.NameForMaps);
+
+        Assert.Equal(["DP-1", "HDMI-1 (2 of 2)", "HDMI-1 (1 of 2)"], names);
+        Assert.Equal(["DP-1", "HDMI-1"], MonitorInfo.ToldApart([_desk, _twin]).Select(monitor => monitor.NameForMaps));
+    }
+
     [Theory]
     [InlineData("2", 2)]
     [InlineData("hdmi-1", 2)]

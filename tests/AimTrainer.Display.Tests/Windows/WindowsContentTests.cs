@@ -94,6 +94,27 @@ public sealed class WindowsContentTests
     }
 
     [Theory]
+    [InlineData(41.5, 1)]
+    [InlineData(42, 0)]
+    public void Refresh_MapOfAnotherLanesWidth_ShowsNoTarget(double width, int drawn)
+    {
+        var snapshot = SceneStates.All().Single(state => state.Name == "line-held").Projector.Snapshot;
+        Assert.Equal(41.5, snapshot.Setup!.Lane.Width.Value);
+        var choice = new MapChoice(OpenGlSamples.Maps["straight, from above the bowler"], null) { LaneWidth = Domain.Inches.FromInches(width) };
+        var shown = 0;
+        using var lane = new ProjectorContent(_news, (_, _) => choice, ThemeLibrary.Default, _clock, (_, _, _) => shown++);
+        lane.Placed(new WindowPlace(false, 0, 0, _size, null, null));
+        _news.Put(new DisplayNews(snapshot, null));
+
+        lane.Refresh(_size);
+
+        Assert.Equal(drawn, shown);
+        Assert.Equal(
+            drawn == 1 ? null : "The map of this projector is for a lane of 42 in; the session's lane has 41.5 in. Calibrate with this lane.",
+            choice.For(snapshot.Setup.Lane).Why);
+    }
+
+    [Theory]
     [InlineData(100, 1000)]
     [InlineData(1, 1)]
     [InlineData(5000, 100)]

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using Microsoft.Data.Sqlite;
 
 namespace AimTrainer.Web.Tests;
 
@@ -67,6 +68,47 @@ public sealed class SessionApiTests
 
         Assert.Equal(first, again);
         Assert.Equal(2, (await host.GetAsync("/api/stations/1")).GetProperty("nextNumber").GetInt32());
+    }
+
+    [Fact]
+    public async Task Restart_OneLanesLogIsBroken_TheOtherLaneGoesOnAndSaysWhichIsNot()
+    {
+        await using var host = await TestHost.StartAsync();
+        var broken = await host.StartSessionAsync();
+        await host.StartSessionAsync(station: 2);
+        var record = new SqliteConnection($"Data Source={Path.Combine(host.Folder, "aimtrainer.db")}");
+        await using (record)
+        {
+            await record.OpenAsync(TestContext.Current.CancellationToken);
+            var spoil = record.CreateCommand();
+            await using (spoil)
+            {
+                spoil.CommandText = "UPDATE log_steps SET input_json = 'spoilt' WHERE session_key = (SELECT key FROM sessions WHERE station = 1)";
+                Assert.InRange(await spoil.ExecuteNonQueryAsync(TestContext.Current.CancellationToken), 1, 10);
+            }
+        }
+
+        await host.RestartAsync();
+
+        Assert.Equal(HttpStatusCode.OK, (await host.ShotAsync("b", station: 2)).StatusCode);
+        Assert.Contains($"station 1: session {broken} is left as it is", host.Log.All, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Drills_OneFileCannotBeRead_CostsThatDrillOnly()
+    {
+        await using var host = await TestHost.StartAsync();
+        Directory.CreateDirectory(Path.Combine(host.Folder, "drills"));
+        File.CreateSymbolicLink(Path.Combine(host.Folder, "drills", "gone.json"), Path.Combine(host.Folder, "nowhere.json"));
+
+        foreach (var page in (string[])["/drills", "/drills/gone", "/drills/gone/edit", "/lane/1/start", "/api/drills"])
+        {
+            Assert.Equal(HttpStatusCode.OK, (await host.Client.GetAsync(page, TestContext.Current.CancellationToken)).StatusCode);
+        }
+
+        var start = await host.Client.PostAsync(
+            "/api/stations/1/sessions", TestHost.Json("""{"bowler":"Ann","drill":"gone","hand":"right"}"""), TestContext.Current.CancellationToken);
+        Assert.Contains("a file that cannot be read", await TestHost.RefusedAsync(HttpStatusCode.BadRequest, start), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -255,6 +255,34 @@ public sealed class LineFeedTests
     }
 
     [Fact]
+    public async Task Connections_TooManyFromOneAddress_AreToldAndOneThatLeavesMakesRoom()
+    {
+        await using var host = await TestHost.StartAsync(stations: 1);
+        using var lines = new LineFeed(
+            new LineFeedSettings { Address = new IPEndPoint(IPAddress.Loopback, 0), MostFromOneAddress = 1 },
+            host.Services.GetRequiredService<IReadOnlyList<Station>>(), host.Services.GetRequiredService<ISessionStore>(), host.Services.GetRequiredService<IFeedGate>(),
+            TimeProvider.System, LineFeedEvents.None);
+        await lines.StartAsync(TestContext.Current.CancellationToken);
+        using (var first = await LineClient.OpenAsync(lines.Address, 1))
+        {
+            await first.AnswerAsync();
+            using var second = await LineClient.OpenAsync(lines.Address, 1);
+            Assert.Contains("1 connections from 127.0.0.1 already", LineClient.Why(await second.AnswerAsync()), StringComparison.Ordinal);
+            Assert.Null(await second.AnswerAsync());
+        }
+
+        string word;
+        do
+        {
+            using var third = await LineClient.OpenAsync(lines.Address, 1);
+            word = LineClient.Word(await third.AnswerAsync());
+        }
+        while (word != "welcome");
+
+        await lines.StopAsync(TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
     public async Task Example_InPython_ItsShotsAreKept()
     {
         await using var host = await TestHost.StartAsync(lines: true, passphrase: true);
