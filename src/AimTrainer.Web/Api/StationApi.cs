@@ -76,7 +76,7 @@ internal static class StationApi
     }
 
     private static async Task<IResult> ShotAsync(
-        int station, HttpRequest request, LiveStations live, ISessionStore store, CancellationToken cancellationToken, string? session = null)
+        int station, HttpRequest request, LiveStations live, ISessionStore store, CancellationToken cancellationToken, string? session = null, string? aim = null)
     {
         if (live.Find(station) is not { } found)
         {
@@ -112,8 +112,11 @@ internal static class StationApi
             return Problems.Refused(notHis);
         }
 
-        switch (await found.Station.ThrowAsync(received.Shot, cancellationToken).ConfigureAwait(false))
+        var throwing = aim is null ? found.Station.ThrowAsync(received.Shot, cancellationToken) : found.Station.ThrowAtAsync(received.Shot, aim, cancellationToken);
+        switch (await throwing.ConfigureAwait(false))
         {
+            case StationReply.OtherAim other:
+                return Problems.OtherAim(other.Due);
             case StationReply.Kept { Entry: { } entry }:
                 return Json(ShotAnswer.Of(id, entry));
             case StationReply.TakenBefore:

@@ -265,7 +265,7 @@ function log() {
     return;
   }
 
-  outbox.add(state.sessionId, { crossings, ...(speed ? { speedMph: speed } : {}) });
+  outbox.add(state.sessionId, state.aimKey, targets().map(each => targetWords(each.target)).join(', then '), { crossings, ...(speed ? { speedMph: speed } : {}) });
   $('speed').value = '';
   picks = new Map();
   active = targets()[0]?.name ?? null;
@@ -313,14 +313,30 @@ function showWaiting() {
     const other = sent.filter(one => one.session !== state?.sessionId).length;
     lines.push(item('p', `${count(sent.length, 'tapped shot')} ${sent.length === 1 ? 'waits' : 'wait'} to be sent${other ? ` (${other} of an earlier session)` : ''}. The next target appears when they have arrived.${outbox.isSafe ? '' : ' This browser keeps nothing: leave this page open.'}`, { class: 'note', id: 'unsent' }));
   }
-  for (const one of all.filter(each => each.refused)) {
+  for (const one of all.filter(each => each.refused && each.otherAim)) lines.push(askOtherAim(one));
+  for (const one of all.filter(each => each.refused && !each.otherAim)) {
     const p = item('div', '', { class: 'note bad row' });
     const ok = item('button', 'Understood', { type: 'button' });
     ok.addEventListener('click', () => outbox.drop(one.key));
-    p.append(item('span', `A tapped shot was not taken (${one.shot.crossings.map(each => `board ${number(each.board)} at ${number(each.feet, 1)} ft`).join(', ') || 'not seen'}): ${one.refused}`), ok);
+    p.append(item('span', `A tapped shot was not taken (${crossingWords(one)}): ${one.refused}`), ok);
     lines.push(p);
   }
   $('waiting').replaceChildren(...lines);
+}
+
+const crossingWords = one => one.shot.crossings.map(each => `board ${number(each.board)} at ${number(each.feet, 1)} ft`).join(', ') || 'not seen';
+
+/** The target that was drawn is the target that is graded: what was thrown at another one is for the coach to decide. */
+function askOtherAim(one) {
+  const box = item('div', '', { class: 'note bad other-aim' });
+  const count = item('button', 'Count it for the target that is due now', { type: 'button' });
+  count.addEventListener('click', () => outbox.countNow(one));
+  const out = item('button', 'Leave it out', { type: 'button' });
+  out.addEventListener('click', () => outbox.drop(one.key));
+  const row = item('p', '', { class: 'row' });
+  row.append(count, out);
+  box.append(item('p', `A shot (${crossingWords(one)}) was tapped for ${one.words}. That target is no longer the one on the lane, so the shot was not graded. What becomes of it?`), row);
+  return box;
 }
 
 async function act(action) {
