@@ -15,7 +15,7 @@ public sealed class ProjectorTests(Chromium chromium)
     /// <summary>Where the corners of the lane are tapped to: foul line right and left, pin deck left and right. Source of the lane: the design, section 2.</summary>
     private static readonly (double Across, double Down, double X, double Y)[] Corners =
     [
-        (0, 0, 760.5, 480), (LaneInches, 0, 520, 480), (LaneInches, DeckInches, 592, 300), (0, DeckInches, 688, 299.5),
+        (0, 0, 700.5, 420), (LaneInches, 0, 580, 420), (LaneInches, DeckInches, 616, 324), (0, DeckInches, 664, 323.5),
     ];
 
     [Fact]
@@ -29,7 +29,7 @@ public sealed class ProjectorTests(Chromium chromium)
         await Expect(page.Locator("#work")).ToBeHiddenAsync();
         await page.Button("Understood: go on").TapAsync();
         await Expect(page.Locator("#none")).ToContainTextAsync($"aimtrainer calibrate --monitor 2 --station 1 --host {console.Address}");
-        using var calibrating = console.Run(screen.Name, "calibrate", "--monitor", "1", "--station", "2", "--host", console.Address);
+        using var calibrating = console.RunOn(screen.Name, "calibrate", "--monitor", "1", "--station", "2", "--host", console.Address);
         await Expect(page.Locator("#work")).ToBeVisibleAsync();
         await Expect(page.GetByText("Stay behind the foul line")).ToBeVisibleAsync();
         await Expect(page.Locator("#mark-title")).ToHaveTextAsync("Lane 2, projector lane");
@@ -99,10 +99,10 @@ public sealed class ProjectorTests(Chromium chromium)
         await page.Button("Make a code").TapAsync();
         await page.Locator("#code .digits").WaitForAsync();
         var code = (await page.Locator("#code .digits").TextContentAsync())!.Replace(" ", "", StringComparison.Ordinal);
-        using var calibrating = console.Run(screen.Name, "calibrate", "--monitor", "1", "--name", "near", "--host", console.Address);
+        using var calibrating = console.RunOn(screen.Name, "calibrate", "--monitor", "1", "--name", "near", "--host", console.Address);
         await calibrating.StandardInput.WriteLineAsync(code);
         await Expect(page.Locator("#work")).ToBeVisibleAsync();
-        await PlaceCornersAsync(page);
+        await SendCornersAsync(page);
 
         await MarkAsync(page, 5);
         await page.Button("Right").TapAsync();
@@ -133,7 +133,7 @@ public sealed class ProjectorTests(Chromium chromium)
         var page = await user.OpenAsync("/sign-in?next=/projector", live: false);
         await page.GetByLabel("Passphrase").FillAsync(Words);
         await page.Keyboard.PressAsync("Enter");
-        await page.WaitForURLAsync("**/projector");
+        await page.WaitForURLAsync(url => new Uri(url).AbsolutePath == "/projector");
         return page;
     }
 
@@ -151,6 +151,27 @@ public sealed class ProjectorTests(Chromium chromium)
             await page.Button("Place").TapAsync();
         }
     }
+
+    /// <summary>The same, sent at once.</summary>
+    private static Task SendCornersAsync(IPage page) => page.EvaluateAsync(
+        """
+        async corners => {
+          const { send } = await import('/assets/live.js');
+          const act = action => send('POST', '/api/projectors/1/near/actions', action);
+          let at = [640, 360];
+          for (const to of corners) {
+            for (const [part, more, less] of [[0, 'right', 'left'], [1, 'down', 'up']]) {
+              while (at[part] !== to[part]) {
+                const far = Math.abs(to[part] - at[part]) >= 12, sign = Math.sign(to[part] - at[part]);
+                await act({ kind: 'nudge', direction: sign > 0 ? more : less, step: far ? 'coarse' : 'fine' });
+                at[part] += sign * (far ? 12 : 0.5);
+              }
+            }
+            await act({ kind: 'set' });
+          }
+        }
+        """,
+        Corners.Select(corner => new[] { corner.X, corner.Y }));
 
     /// <summary>Taps the crosshair from one place to another: far as long as it goes, then fine.</summary>
     private static async Task MoveAsync(IPage page, (double X, double Y) from, (double X, double Y) to)

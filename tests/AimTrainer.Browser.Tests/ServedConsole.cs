@@ -57,10 +57,10 @@ internal sealed class ServedConsole : IAsyncDisposable
     }
 
     /// <summary>Another command of the program, on the same data folder.</summary>
-    public Process Run(params string[] words) => Run(null, words);
+    public Process Run(params string[] words) => RunOn(null, words);
 
     /// <summary>The same on a display.</summary>
-    public Process Run(string? display, params string[] words)
+    public Process RunOn(string? display, params string[] words)
     {
         var start = new ProcessStartInfo("dotnet", [Program, .. words, "--data", _folder]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
         if (display is not null)

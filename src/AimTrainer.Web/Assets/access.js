@@ -24,8 +24,13 @@ $('sign-in')?.addEventListener('submit', async event => {
 });
 
 if ($('pair')) {
-  $('code').value = location.hash.slice(1);
-  history.replaceState(null, '', location.pathname);
+  const take = () => {
+    if (location.hash.length < 2) return;
+    $('code').value = location.hash.slice(1);
+    history.replaceState(null, '', location.pathname); // A code is for nobody's history.
+  };
+  take();
+  addEventListener('hashchange', take);
   $('pair').addEventListener('submit', async event => {
     event.preventDefault();
     const answer = await send('POST', '/api/access/pair', { code: $('code').value });

@@ -11,7 +11,7 @@ public sealed class MarkPlacingTests
     private static readonly PlacingAction[] Plain =
     [
         new PlacingAction.Set(), new PlacingAction.Set(), new PlacingAction.Set(), new PlacingAction.Skip(), new PlacingAction.Drop(), new PlacingAction.Undo(),
-        new PlacingAction.Turn(), new PlacingAction.Accept(), new PlacingAction.Abandon(),
+        new PlacingAction.Turn(), new PlacingAction.Check(true), new PlacingAction.Check(false), new PlacingAction.Accept(), new PlacingAction.Abandon(),
     ];
 
     private static readonly Gen<PlacingAction> Actions = Gen.OneOf<PlacingAction>(
