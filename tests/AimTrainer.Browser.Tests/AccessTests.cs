@@ -40,7 +40,12 @@ public sealed class AccessTests(Chromium chromium)
         await Expect(phone.Locator("#last")).ToHaveTextAsync("Nothing yet; the drill says when.");
 
         // Every page of the coach sends the phone back to its own.
-        foreach (var path in (string[])["/", "/lane/1", "/lane/1/start", "/lane/2", "/bowler/2", "/drills", "/drills/three-rings", "/drills/three-rings/edit", "/bowlers", "/records", "/projector", "/access", "/settings"])
+        string[] coachs =
+        [
+            "/", "/lane/1", "/lane/1/start", "/lane/2", "/bowler/2", "/drills", "/drills/three-rings", "/drills/three-rings/edit", "/bowlers", "/records",
+            "/projector", "/access", "/settings",
+        ];
+        foreach (var path in coachs)
         {
             await phone.GotoAsync(path);
             Assert.Equal("/bowler/1", new Uri(phone.Url).AbsolutePath);
@@ -180,7 +185,8 @@ public sealed class AccessTests(Chromium chromium)
     {
         using var document = JsonDocument.Parse(await console.GetAsync("/openapi/v1.json"));
         var calls = document.RootElement.GetProperty("paths").EnumerateObject()
-            .SelectMany(path => path.Value.EnumerateObject().Select(call => (Path: path.Name, Method: call.Name.ToUpperInvariant(), Who: call.Value.GetProperty("description").GetString()!)))
+            .SelectMany(path => path.Value.EnumerateObject().Select(
+                call => (Path: path.Name, Method: call.Name.ToUpperInvariant(), Who: call.Value.GetProperty("description").GetString()!)))
             .Where(call => call.Who.StartsWith("For the coach", StringComparison.Ordinal)).ToList();
         Assert.True(calls.Count >= 25, $"{calls.Count} calls");
         return
@@ -207,7 +213,8 @@ public sealed class AccessTests(Chromium chromium)
             """
             async ([method, path, json]) => {
               const { formToken } = await (await fetch('/api/access')).json();
-              const answer = await fetch(path, { method, headers: { 'content-type': 'application/json', ...(formToken ? { 'x-aimtrainer-form': formToken } : {}) }, body: json ?? undefined });
+              const headers = { 'content-type': 'application/json', ...(formToken ? { 'x-aimtrainer-form': formToken } : {}) };
+              const answer = await fetch(path, { method, headers, body: json ?? undefined });
               const type = answer.headers.get('content-type') ?? '';
               if (type.startsWith('text/event-stream')) return [String(answer.status), type, 'a stream'];
               const text = await answer.text();

@@ -121,7 +121,8 @@ public sealed class LostLinkTests(Chromium chromium)
         await console.ActAsync(1, """{"kind":"target","target":"second arrow","centreBoard":12}""");
         await coach.Context.SetOfflineAsync(false);
         await Expect(page.Locator(".other-aim")).ToHaveCountAsync(2);
-        await Expect(page.Locator(".other-aim").First).ToContainTextAsync("A shot (board 9 at 15 ft) was tapped for board 10 at 15 ft, 3 boards wide. That target is no longer the one on the lane");
+        await Expect(page.Locator(".other-aim").First).ToContainTextAsync(
+            "A shot (board 9 at 15 ft) was tapped for board 10 at 15 ft, 3 boards wide. That target is no longer the one on the lane");
         Assert.Equal([10], await BoardsAsync(console));
 
         // Nothing is decided by going away and coming back.
@@ -139,6 +140,7 @@ public sealed class LostLinkTests(Chromium chromium)
     private static async Task<IEnumerable<double>> BoardsAsync(ServedConsole console)
     {
         using var state = JsonDocument.Parse(await console.GetAsync("/api/stations/1"));
-        return [.. state.RootElement.GetProperty("lastShots").EnumerateArray().Select(shot => shot.GetProperty("targets")[0].GetProperty("crossing").GetProperty("board").GetDouble())];
+        return [.. state.RootElement.GetProperty("lastShots").EnumerateArray()
+            .Select(shot => shot.GetProperty("targets")[0].GetProperty("crossing").GetProperty("board").GetDouble())];
     }
 }

@@ -72,7 +72,8 @@ public sealed class ProjectorTests(Chromium chromium)
         var found = saved.RootElement.GetProperty("matrix").EnumerateArray().SelectMany(row => row.EnumerateArray().Select(one => one.GetDouble())).ToArray();
         var expected = FourPoints(Corners);
         Assert.All(Enumerable.Range(0, 9), i => Assert.Equal(expected[i], found[i], 1e-6 * Math.Max(1, Math.Abs(expected[i]))));
-        Assert.Equal((1280, 720), (saved.RootElement.GetProperty("monitor").GetProperty("width").GetInt32(), saved.RootElement.GetProperty("monitor").GetProperty("height").GetInt32()));
+        var monitor = saved.RootElement.GetProperty("monitor");
+        Assert.Equal((1280, 720), (monitor.GetProperty("width").GetInt32(), monitor.GetProperty("height").GetInt32()));
         Assert.Equal(5, saved.RootElement.GetProperty("marks").GetArrayLength());
 
         // Who placed marks and saved is in the audit; where the crosshair went meanwhile is not.

@@ -62,7 +62,12 @@ internal sealed class ServedConsole : IAsyncDisposable
     /// <summary>The same on a display.</summary>
     public Process RunOn(string? display, params string[] words)
     {
-        var start = new ProcessStartInfo("dotnet", [Program, .. words, "--data", _folder]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet", [Program, .. words, "--data", _folder])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         if (display is not null)
         {
             start.Environment["DISPLAY"] = display;

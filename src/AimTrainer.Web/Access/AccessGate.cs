@@ -107,7 +107,8 @@ internal sealed class AccessGate(
             // A projector's pass comes as a token, a browser's only as a cookie.
             var known = passes.Find(shown) is { Role: Role.Projector } projector ? projector : null;
             badToken = known is null;
-            return known is null ? null : new Visitor(Role.Projector, $"projector of station {known.Station} ({known.Id})", known.Station, ByCookie: false, () => passes.IsGood(known.Id));
+            return known is null ? null
+                : new Visitor(Role.Projector, $"projector of station {known.Station} ({known.Id})", known.Station, ByCookie: false, () => passes.IsGood(known.Id));
         }
 
         if (context.Request.Cookies[CookieName] is { } secret && passes.Find(secret) is { Role: not Role.Projector } pass)
@@ -130,8 +131,9 @@ internal sealed class AccessGate(
         // Source: Fetch Metadata Request Headers (W3C), section 2.2, and RFC 6454, section 7.
         var site = request.Headers["Sec-Fetch-Site"].ToString();
         var origin = request.Headers.Origin.ToString();
+        var own = $"{request.Scheme}://{request.Host}";
         return site is not ("" or "same-origin" or "none") ? $"Sec-Fetch-Site: found {site}; allowed: a page of this host"
-            : origin.Length > 0 && !origin.Equals($"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase) ? $"Origin: found {origin}; allowed: {request.Scheme}://{request.Host}"
+            : origin.Length > 0 && !origin.Equals(own, StringComparison.OrdinalIgnoreCase) ? $"Origin: found {origin}; allowed: {own}"
             : null;
     }
 

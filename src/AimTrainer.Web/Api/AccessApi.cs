@@ -22,8 +22,9 @@ internal static class AccessApi
             .Describe("Pairs a bowler's phone by a code: sets a cookie for twelve hours. Ten tries a minute.", "Pair", nameof(AccessAnswer), 400, 401, 429);
         access.MapPost("/projectors", LetInAsync).OpenTo(Door.Anyone)
             .Describe("Lets a projector's calibration in by a code: a token for twelve hours, shown this once. Ten tries a minute.", "Pair", nameof(ProjectorLetIn), 400, 401, 429);
-        access.MapPost("/codes", CodeAsync).Describe("Makes a code for a station, for a phone or a projector. It works once, for ten minutes.", "NewCode", nameof(PairingCode), 400, 404);
-        access.MapGet("/pairings", (Passes passes) => Json(passes.Paired().Select(pass => new Pairing(pass.Id, pass.Role, pass.Station!.Value, pass.Since, pass.Until)).ToValueList()))
+        access.MapPost("/codes", CodeAsync)
+            .Describe("Makes a code for a station, for a phone or a projector. It works once, for ten minutes.", "NewCode", nameof(PairingCode), 400, 404);
+        access.MapGet("/pairings", (Passes passes) => Json(passes.Paired().Select(Paired).ToValueList()))
             .Describe("The phones that are paired, and the projectors that were let in.", null, "Pairings");
         access.MapDelete("/pairings/{id}", Unpair).Describe("Ends a pairing.", null, nameof(Done), 404);
         access.MapGet("/feeds", (FeedTokens tokens) => Json(tokens.All.AsEnumerable().Select(Listed).ToValueList()))
@@ -105,7 +106,8 @@ internal static class AccessApi
     }
 
     /// <summary>Gives a pass for the code in the body.</summary>
-    private static async Task<((Pass Pass, string Secret)? Given, IResult? Answer)> ForCodeAsync(Role role, HttpContext context, PairingCodes codes, Passes passes, SignInTries tries)
+    private static async Task<((Pass Pass, string Secret)? Given, IResult? Answer)> ForCodeAsync(
+        Role role, HttpContext context, PairingCodes codes, Passes passes, SignInTries tries)
     {
         var (code, answer) = await TextAsync(context, "code", 20).ConfigureAwait(false);
         if (answer is not null)
@@ -164,8 +166,8 @@ internal static class AccessApi
 
     private static async Task<IResult> MakeTokenAsync(HttpContext context, LiveStations live, FeedTokens tokens)
     {
-        var read = await ReadAsync(context, json => json.Text("name", LongestName) is { } name && json.Whole("station", 1, 64) is { } number ? (name, (int)number) : null as (string Name, int Station)?)
-            .ConfigureAwait(false);
+        var read = await ReadAsync(context, json => json.Text("name", LongestName) is { } name && json.Whole("station", 1, 64) is { } number
+            ? (name, (int)number) : null as (string Name, int Station)?).ConfigureAwait(false);
         if (read.Answer is not null)
         {
             return read.Answer;
@@ -196,6 +198,8 @@ internal static class AccessApi
         AuditNote.On(context, $"token {id} revoked");
         return Json(Done.It);
     }
+
+    private static Pairing Paired(Pass pass) => new(pass.Id, pass.Role, pass.Station!.Value, pass.Since, pass.Until);
 
     private static FeedListed Listed(FeedToken token) => new(token.Id, token.Name, token.Station, token.Since);
 

@@ -30,7 +30,8 @@ internal static class ApiDescription
             {
                 Title = "AimTrainer",
                 Version = "1",
-                Description = "Stations, sessions, shots and drills of a target practice host. Boards count from the bowler's ball-hand edge; units are in the names. docs/api.md tells more.",
+                Description = "Stations, sessions, shots and drills of a target practice host. "
+                    + "Boards count from the bowler's ball-hand edge; units are in the names. docs/api.md tells more.",
             };
             document.Servers = [];
             document.Components = new OpenApiComponents { Schemas = ApiSchemas.Parse(), SecuritySchemes = Schemes() };
@@ -90,6 +91,11 @@ internal static class ApiDescription
             Name = AccessGate.CookieName,
             Description = $"Set by signing in or pairing; what changes something needs the header {FormTokens.Header} too (the formToken of GET /api/access).",
         },
-        ["feedToken"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of a feed, for shots of its station; or of a projector, for its calibration." },
+        ["feedToken"] = new OpenApiSecurityScheme
+        {
+            Type = SecuritySchemeType.Http,
+            Scheme = "bearer",
+            Description = "The token of a feed, for shots of its station; or of a projector, for its calibration.",
+        },
     };
 }

@@ -16,7 +16,8 @@ internal static class Problems
     /// <summary>The body holds mistakes: each with its JSON path, what was found and what is allowed.</summary>
     public static ProblemHttpResult Of(ValueList<FileProblem> problems) => TypedResults.Problem(
         title: "The request's body cannot be taken as it is.",
-        detail: string.Join("\n", problems.AsEnumerable().Select(problem => $"{(problem.Path.Length > 0 ? problem.Path : "$")}: found {problem.Found}; allowed: {problem.Allowed}")),
+        detail: string.Join("\n", problems.AsEnumerable().Select(problem =>
+            $"{(problem.Path.Length > 0 ? problem.Path : "$")}: found {problem.Found}; allowed: {problem.Allowed}")),
         statusCode: StatusCodes.Status400BadRequest,
         extensions: new Dictionary<string, object?>
         {
@@ -63,7 +64,8 @@ internal static class Problems
 
     /// <summary>A fault of the program's own.</summary>
     public static ProblemHttpResult Fault() => Say(
-        StatusCodes.Status500InternalServerError, "A fault of this program.", "what went wrong is in the program's log; look with GET whether it was done before you send it again");
+        StatusCodes.Status500InternalServerError, "A fault of this program.",
+        "what went wrong is in the program's log; look with GET whether it was done before you send it again");
 
     /// <summary>A browser's request without the form token, or with somebody else's.</summary>
     public static ProblemHttpResult FormToken() => TypedResults.Problem(

@@ -129,7 +129,7 @@ internal static class ProjectorApi
 
     private static ProblemHttpResult NoProjector(int station, string projector, AttachedProjectors all)
     {
-        var there = string.Join(", ", all.All.Select(one => one.ToString()));
-        return Problems.NotFound($"projector: found {FoundText.Quoted(projector)} of station {station}; allowed: {(there.Length > 0 ? there : "none yet; start one with: aimtrainer calibrate --host URL")}");
+        var there = all.All.Count > 0 ? string.Join(", ", all.All.Select(one => one.ToString())) : "none yet; start one with: aimtrainer calibrate --host URL";
+        return Problems.NotFound($"projector: found {FoundText.Quoted(projector)} of station {station}; allowed: {there}");
     }
 }

@@ -64,7 +64,8 @@ async function show() {
   $('no-pairings').hidden = pairings.length > 0;
   $('no-feeds').hidden = feeds.length > 0;
   $('pairings').replaceChildren(...pairings.map(one =>
-    item(`${one.role === 'projector' ? 'Projector' : 'Phone'}, lane ${one.station}, until ${until(one.until)} (${one.id})`, 'Unpair', () => send('DELETE', `/api/access/pairings/${one.id}`))));
+    item(`${one.role === 'projector' ? 'Projector' : 'Phone'}, lane ${one.station}, until ${until(one.until)} (${one.id})`, 'Unpair',
+      () => send('DELETE', `/api/access/pairings/${one.id}`))));
   $('feeds').replaceChildren(...feeds.map(one =>
     item(`${one.name}, lane ${one.station} (${one.id})`, 'Revoke', () => send('DELETE', `/api/access/feeds/${one.id}`))));
 }

@@ -36,7 +36,8 @@ function show() {
   if (!all.some(one => keyOf(one) === chosen)) chosen = all.length === 1 ? keyOf(all[0]) : null;
   const now = all.find(one => keyOf(one) === chosen);
   if (before !== null && !all.some(one => keyOf(one) === before) && state) {
-    $('closed').textContent = `The calibration of lane ${state.station}, projector ${state.projector}, was closed. ${state.saved ? `Its map is saved as ${state.saved}.` : 'No map was saved; the one that was used before stays.'}`;
+    const saved = state.saved ? `Its map is saved as ${state.saved}.` : 'No map was saved; the one that was used before stays.';
+    $('closed').textContent = `The calibration of lane ${state.station}, projector ${state.projector}, was closed. ${saved}`;
     $('closed').hidden = false;
   }
   state = now?.state ?? null;
@@ -104,7 +105,7 @@ function showFit(set) {
   $('figures').replaceChildren(...(fit ? [
     figure('All marks', `${fixed(fit.rmsPixels, 2)} px`, set === 4 ? 'four marks always fit: this says nothing' : `${fixed(fit.rmsBoards, 2)} boards across`),
     figure('Worst mark', `${fixed(fit.worstPixels, 2)} px`, set === 4 ? '' : `${fixed(fit.worstBoards, 2)} boards across`),
-    figure('Between marks', fit.leaveOneOutPixels === undefined ? 'unknown' : `${fixed(fit.leaveOneOutPixels, 2)} px`, fit.leaveOneOutPixels === undefined ? 'place a fifth mark' : ''),
+    fit.leaveOneOutPixels === undefined ? figure('Between marks', 'unknown', 'place a fifth mark') : figure('Between marks', `${fixed(fit.leaveOneOutPixels, 2)} px`),
   ] : []));
   $('refusals').hidden = state.refusals.length === 0;
   $('refusals').textContent = state.refusals.map(one => `${one.found}. ${one.toDo}.`).join(' ');
@@ -125,7 +126,8 @@ function distanceWords() {
   const lines = [item('p', `It draws ${number(state.fit.fromFeet, 0)} to ${number(state.fit.toFeet, 0)} ft of the lane.`)];
   if (narrow.length) {
     const widest = Math.max(...narrow.map(one => one.narrowestTargetBoards));
-    lines.push(item('p', `A target of one board cannot be shown as it is graded at ${feet(narrow)} ft: there it must be up to ${number(Math.ceil(widest * 10) / 10, 1)} boards wide, or the projector nearer.`, { class: 'note' }));
+    const needed = `there it must be up to ${number(Math.ceil(widest * 10) / 10, 1)} boards wide, or the projector nearer`;
+    lines.push(item('p', `A target of one board cannot be shown as it is graded at ${feet(narrow)} ft: ${needed}.`, { class: 'note' }));
   }
   if (beside.length) lines.push(item('p', `At ${feet(beside)} ft the middle of the lane lies beside the picture: no target can be shown there.`, { class: 'note' }));
   if (!narrow.length && !beside.length) lines.push(item('p', 'A target of one board can be shown as it is graded at every 5 ft of it.'));
@@ -146,7 +148,8 @@ function drawMarks() {
     svgItem('rect', { x: 4, y: 6, width: 100, height: 176, class: 'lane-wood' }),
     svgItem('circle', { cx: x(at), cy: y(at), r: 5.5, class: 'at' }),
     ...state.marks.map(mark => svgItem('circle', { cx: x(mark), cy: y(mark), r: 2.4, class: mark.state })));
-  $('marks').setAttribute('aria-label', `The lane\u2019s marks, seen from the approach: ${state.marks.filter(mark => mark.state === 'set').length} set. The one to place: ${at.name}.`);
+  const set = state.marks.filter(mark => mark.state === 'set').length;
+  $('marks').setAttribute('aria-label', `The lane\u2019s marks, seen from the approach: ${set} set. The one to place: ${at.name}.`);
 }
 
 /** Actions go one after the other, in the order of the taps; while a finger stays down, only as fast as they are done. */
@@ -203,5 +206,7 @@ $('let-in')?.addEventListener('submit', async event => {
   const answer = await send('POST', '/api/access/codes', { station: Number($('let-in-lane').value), for: 'projector' });
   $('code-wrong').hidden = answer.ok;
   $('code-wrong').textContent = answer.ok ? '' : why(answer);
-  if (answer.ok) $('code').replaceChildren(item('strong', `${answer.body.code.slice(0, 3)} ${answer.body.code.slice(3)}`, { class: 'digits' }), item('span', ` for lane ${answer.body.station}, once, for ten minutes`));
+  if (!answer.ok) return;
+  const { code, station } = answer.body;
+  $('code').replaceChildren(item('strong', `${code.slice(0, 3)} ${code.slice(3)}`, { class: 'digits' }), item('span', ` for lane ${station}, once, for ten minutes`));
 });

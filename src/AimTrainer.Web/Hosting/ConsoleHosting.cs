@@ -85,7 +85,14 @@ public static class ConsoleHosting
         services.AddAntiforgery(options =>
         {
             options.HeaderName = FormTokens.Header;
-            options.Cookie = new CookieBuilder { Name = FormTokens.Cookie, HttpOnly = true, SameSite = SameSiteMode.Strict, SecurePolicy = CookieSecurePolicy.SameAsRequest, IsEssential = true };
+            options.Cookie = new CookieBuilder
+            {
+                Name = FormTokens.Cookie,
+                HttpOnly = true,
+                SameSite = SameSiteMode.Strict,
+                SecurePolicy = CookieSecurePolicy.SameAsRequest,
+                IsEssential = true,
+            };
             options.SuppressXFrameOptionsHeader = true;
         });
     }

@@ -19,7 +19,8 @@ internal static class CalibrateWindowCommands
         var to = CommonOptions.Number("--to", "Where it ends;", 0, 63, "FEET");
         var host = new Option<string?>("--host")
         {
-            Description = "The console's address: then marks can be placed from its Projector page, on a phone, and by keys too. A host with a passphrase wants a code that the coach makes there.",
+            Description = "The console's address: then marks can be placed from its Projector page, on a phone, and by keys too. "
+                + "A host with a passphrase wants a code that the coach makes there.",
             HelpName = "URL",
         };
         foreach (var option in (Option[])[.. window.All, name, from, to, host])
@@ -46,7 +47,8 @@ internal static class CalibrateWindowCommands
                 return await new CalibrationRun(console, theme).PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
             }
 
-            using var link = await ProjectorLink.OpenAsync(HostOf(url), () => AskCode(console), console.Error.WriteLine, TimeProvider.System, cancellationToken).ConfigureAwait(false);
+            using var link = await ProjectorLink.OpenAsync(HostOf(url), () => AskCode(console), console.Error.WriteLine, TimeProvider.System, cancellationToken)
+                .ConfigureAwait(false);
             var run = new CalibrationRun(console, theme) { Opened = link.Begin, Changed = link.Changed };
             try
             {

@@ -43,7 +43,8 @@ internal sealed class ProjectorLink : IDisposable
     /// <exception cref="UserException">The host does not answer, or does not let this in.</exception>
     public static async Task<ProjectorLink> OpenAsync(Uri host, Func<string?> askCode, Action<string> say, TimeProvider clock, CancellationToken cancellationToken)
     {
-        var http = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false, UseProxy = false }) { BaseAddress = host, Timeout = Timeout.InfiniteTimeSpan };
+        var handler = new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false, UseProxy = false };
+        var http = new HttpClient(handler) { BaseAddress = host, Timeout = Timeout.InfiniteTimeSpan };
         using var patience = new CancellationTokenSource(Patience, clock);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, patience.Token);
         try

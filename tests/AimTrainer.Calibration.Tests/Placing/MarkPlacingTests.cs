@@ -136,6 +136,7 @@ public sealed class MarkPlacingTests
     [InlineData("""{"kind":"goTo","mark":3}""")]
     [InlineData("""{"kind":"chooseDistortion","terms":2}""")]
     [InlineData("""{"kind":"set"}""")]
+    [InlineData("""{"kind":"check","on":true}""")]
     public void Actions_AsDocumented_AreRead(string json) =>
         Assert.Equal(json, JsonSerializer.Serialize(JsonSerializer.Deserialize<PlacingAction>(json, DomainJson.Options), DomainJson.Options));
 

@@ -60,7 +60,8 @@ public sealed class FeedAccessTests
             {
                 var (what, who) = (line.GetProperty("what").GetString()!, line.GetProperty("who").GetString()!);
                 Assert.Equal("127.0.0.1", line.GetProperty("from").GetString());
-                return $"{what} {line.GetProperty("status").GetInt32()} {(who.StartsWith("coach", StringComparison.Ordinal) ? "" : who + ": ")}{line.GetProperty("detail").GetString()}";
+                var by = who.StartsWith("coach", StringComparison.Ordinal) ? "" : $"{who}: ";
+                return $"{what} {line.GetProperty("status").GetInt32()} {by}{line.GetProperty("detail").GetString()}";
             }));
     }
 

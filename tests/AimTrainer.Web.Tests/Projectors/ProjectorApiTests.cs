@@ -71,7 +71,11 @@ public sealed class ProjectorApiTests
 
         // A state with every member: a map, a mark left out, refusals, a saved map.
         PlaceFive(door);
-        string[] actions = ["""{"kind":"skip"}""", """{"kind":"check","on":true}""", """{"kind":"chooseDistortion","terms":1}""", """{"kind":"chooseDistortion","terms":0}""", """{"kind":"accept"}""", """{"kind":"undo"}""", """{"kind":"abandon"}"""];
+        string[] actions =
+        [
+            """{"kind":"skip"}""", """{"kind":"check","on":true}""", """{"kind":"chooseDistortion","terms":1}""", """{"kind":"chooseDistortion","terms":0}""",
+            """{"kind":"accept"}""", """{"kind":"undo"}""", """{"kind":"abandon"}""",
+        ];
         foreach (var action in actions)
         {
             Assert.True(Holds("CalibrationAction", action), action);
@@ -113,7 +117,8 @@ public sealed class ProjectorApiTests
         (HttpMethod Method, string Path, string? Body)[] calls =
         [
             (HttpMethod.Get, "/api/projectors", null), (HttpMethod.Get, "/api/projectors/live", null), (HttpMethod.Get, "/api/projectors/1/lane", null),
-            (HttpMethod.Post, "/api/projectors/1/lane/actions", Set), (HttpMethod.Post, "/api/projectors/1/lane/attachment", "{}"), (HttpMethod.Put, "/api/projectors/1/lane/state", "{}"),
+            (HttpMethod.Post, "/api/projectors/1/lane/actions", Set), (HttpMethod.Post, "/api/projectors/1/lane/attachment", "{}"),
+            (HttpMethod.Put, "/api/projectors/1/lane/state", "{}"),
         ];
         foreach (var (method, path, body) in calls)
         {
@@ -143,7 +148,12 @@ public sealed class ProjectorApiTests
         var letIn = await TestHost.BodyAsync(await host.Client.PostAsync("/api/access/projectors", TestHost.Json($$"""{"code":"{{code}}"}"""), Cancel));
         var token = letIn.GetProperty("token").GetString()!;
 
-        foreach (var (method, path) in new[] { (HttpMethod.Get, "/api/projectors"), (HttpMethod.Get, "/api/stations/1"), (HttpMethod.Post, "/api/stations/1/shots"), (HttpMethod.Post, "/api/projectors/2/lane/attachment") })
+        (HttpMethod Method, string Path)[] closed =
+        [
+            (HttpMethod.Get, "/api/projectors"), (HttpMethod.Get, "/api/stations/1"), (HttpMethod.Post, "/api/stations/1/shots"),
+            (HttpMethod.Post, "/api/projectors/2/lane/attachment"),
+        ];
+        foreach (var (method, path) in closed)
         {
             await TestHost.RefusedAsync(HttpStatusCode.Forbidden, await SendAsync(host, method, path, method == HttpMethod.Post ? "{}" : null, token));
         }
@@ -152,7 +162,8 @@ public sealed class ProjectorApiTests
         using var cookie = new HttpRequestMessage(HttpMethod.Get, "/api/access");
         cookie.Headers.Add("Cookie", $"aimtrainer.pass={token}");
         Assert.Equal(JsonValueKind.Null, (await TestHost.BodyAsync(await host.Client.SendAsync(cookie, Cancel))).GetProperty("role").ValueKind);
-        Assert.Contains("found no \"state\"", await TestHost.RefusedAsync(HttpStatusCode.BadRequest, await SendAsync(host, HttpMethod.Post, "/api/projectors/1/lane/attachment", "{}", token)), StringComparison.Ordinal);
+        var empty = await SendAsync(host, HttpMethod.Post, "/api/projectors/1/lane/attachment", "{}", token);
+        Assert.Contains("found no \"state\"", await TestHost.RefusedAsync(HttpStatusCode.BadRequest, empty), StringComparison.Ordinal);
 
         var pairing = JsonDocument.Parse(await coach.Client.GetStringAsync("/api/access/pairings", Cancel)).RootElement.EnumerateArray().Single();
         Assert.Equal("projector", pairing.GetProperty("role").GetString());
@@ -182,7 +193,8 @@ public sealed class ProjectorApiTests
         await door.CloseAsync();
 
         await TestedDoor.UntilAsync(() => Attached(host) == 0);
-        Assert.Contains("aimtrainer calibrate --host", await TestHost.RefusedAsync(HttpStatusCode.NotFound, await host.Client.PostAsync("/api/projectors/1/lane/actions", TestHost.Json(Set), Cancel)), StringComparison.Ordinal);
+        var gone = await host.Client.PostAsync("/api/projectors/1/lane/actions", TestHost.Json(Set), Cancel);
+        Assert.Contains("aimtrainer calibrate --host", await TestHost.RefusedAsync(HttpStatusCode.NotFound, gone), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -216,7 +228,10 @@ public sealed class ProjectorApiTests
     {
         var clock = new FakeTimeProvider(new DateTimeOffset(2026, 3, 1, 18, 0, 0, TimeSpan.Zero));
         await using var host = await TestHost.StartAsync(clock: clock);
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/projectors/1/lane/attachment") { Content = TestHost.Json("""{"state":{"station":1,"projector":"lane","version":0}}""") };
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/api/projectors/1/lane/attachment")
+        {
+            Content = TestHost.Json("""{"state":{"station":1,"projector":"lane","version":0}}"""),
+        };
         using var line = await host.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, Cancel);
         using var reader = new StreamReader(await line.Content.ReadAsStreamAsync(Cancel));
         Assert.Equal("event: attached", await reader.ReadLineAsync(Cancel));
@@ -251,7 +266,8 @@ public sealed class ProjectorApiTests
         do
         {
             await Task.Yield();
-            details = [.. File.ReadAllLines(file).Select(line => JsonDocument.Parse(line).RootElement).Select(line => $"{line.GetProperty("status").GetInt32()} {line.GetProperty("detail").GetString()}")];
+            details = [.. File.ReadAllLines(file).Select(line => JsonDocument.Parse(line).RootElement)
+                .Select(line => $"{line.GetProperty("status").GetInt32()} {line.GetProperty("detail").GetString()}")];
         }
         while (!details.Any(detail => detail.EndsWith("has left", StringComparison.Ordinal)));
 
