@@ -161,8 +161,10 @@ public sealed class CoachTests(Chromium chromium)
         var stop = await page.EvaluateAsync<string[]>("""
             () => {
               const at = document.activeElement, name = (at.getAttribute('aria-label') ?? at.labels?.[0]?.textContent ?? at.textContent).trim();
-              const shown = [at, at.closest('label'), at.closest('.editor')].some(each => each && getComputedStyle(each).outlineStyle !== 'none' && parseFloat(getComputedStyle(each).outlineWidth) >= 2);
-              return [at.textContent.trim() === name || !at.textContent.trim() ? name : name.startsWith('Start a session') ? 'Start a session' : name, shown || at === document.body ? 'yes' : 'no'];
+              const framed = each => each && getComputedStyle(each).outlineStyle !== 'none' && parseFloat(getComputedStyle(each).outlineWidth) >= 2;
+              const shown = [at, at.closest('label'), at.closest('.editor')].some(framed);
+              const called = at.textContent.trim() === name || !at.textContent.trim() ? name : name.startsWith('Start a session') ? 'Start a session' : name;
+              return [called, shown || at === document.body ? 'yes' : 'no'];
             }
             """);
         return (stop[0], stop[1] == "yes");

@@ -19,7 +19,9 @@ internal static class ConsoleExtensions
     public static Task ActAsync(this ServedConsole console, int lane, string action) => console.PostAsync($"/api/stations/{lane}/actions", action);
 
     /// <summary>A shot with a crossing at a distance, boards and feet.</summary>
-    public static Task ShotAsync(this ServedConsole console, int lane, string id, params (double Feet, double Board)[] crossings) => console.PostAsync(
-        $"/api/stations/{lane}/shots",
-        $$"""{"id":"{{id}}","crossings":[{{string.Join(',', crossings.Select(each => string.Create(CultureInfo.InvariantCulture, $$"""{"feet":{{each.Feet}},"board":{{each.Board}}}""")))}}]}""");
+    public static Task ShotAsync(this ServedConsole console, int lane, string id, params (double Feet, double Board)[] crossings)
+    {
+        var list = string.Join(',', crossings.Select(each => string.Create(CultureInfo.InvariantCulture, $$"""{"feet":{{each.Feet}},"board":{{each.Board}}}""")));
+        return console.PostAsync($"/api/stations/{lane}/shots", $$"""{"id":"{{id}}","crossings":[{{list}}]}""");
+    }
 }

@@ -30,7 +30,9 @@ public sealed class DrillTests(Chromium chromium)
         await Expect(page.Locator("#lines .wrong")).ToHaveTextAsync($"{line}");
         await Expect(page.Button("Save as my own")).ToBeDisabledAsync();
         await page.Button($"line {line}").TapAsync();
-        Assert.Contains("99", await page.EvaluateAsync<string>("() => getSelection().toString() || document.activeElement.value.slice(document.activeElement.selectionStart, document.activeElement.selectionEnd)"), StringComparison.Ordinal);
+        var selected = await page.EvaluateAsync<string>(
+            "() => { const at = document.activeElement; return getSelection().toString() || at.value.slice(at.selectionStart, at.selectionEnd); }");
+        Assert.Contains("99", selected, StringComparison.Ordinal);
 
         // Half a text, as it is while somebody types.
         await text.FillAsync(good[..(good.Length / 2)]);

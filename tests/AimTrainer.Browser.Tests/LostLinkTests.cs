@@ -10,7 +10,7 @@ public sealed class LostLinkTests(Chromium chromium)
     public async Task Taps_WhileTheServerIsKilledAndStartedAgain_ArriveOnce()
     {
         await using var console = await ServedConsole.StartAsync();
-        await console.SessionAsync(1, "Mira", "fitted-target");
+        await console.SessionAsync(1, "Mira", "ten-shot-spread");
         await using var coach = await chromium.UserAsync(console, Screen.Phone);
         var page = await coach.OpenAsync("/lane/1");
         var second = await coach.OpenAsync("/lane/1"); // The same browser: both pages see what waits, and both try to send it.
@@ -102,9 +102,45 @@ public sealed class LostLinkTests(Chromium chromium)
         Assert.Empty(await BoardsAsync(console));
     }
 
+    [Fact]
+    public async Task Tap_AtATargetThatIsNoLongerOnTheLane_WaitsForTheCoachsDecision()
+    {
+        await using var console = await ServedConsole.StartAsync();
+        await console.SessionAsync(1, "Mira", "ten-shot-spread");
+        await using var coach = await chromium.UserAsync(console, Screen.Phone);
+        var page = await coach.OpenAsync("/lane/1");
+        await page.LogAsync(1, "10");
+        await coach.Context.SetOfflineAsync(true);
+        foreach (var board in (string[])["9", "11"])
+        {
+            await page.Board(board).TapAsync();
+            await page.LogShot(2).TapAsync();
+        }
+
+        // Meanwhile another coach moves the target: both were thrown at the one that this phone still shows.
+        await console.ActAsync(1, """{"kind":"target","target":"second arrow","centreBoard":12}""");
+        await coach.Context.SetOfflineAsync(false);
+        await Expect(page.Locator(".other-aim")).ToHaveCountAsync(2);
+        await Expect(page.Locator(".other-aim").First).ToContainTextAsync(
+            "A shot (board 9 at 15 ft) was tapped for board 10 at 15 ft, 3 boards wide. That target is no longer the one on the lane");
+        Assert.Equal([10], await BoardsAsync(console));
+
+        // Nothing is decided by going away and coming back.
+        await page.ReloadAsync();
+        await Expect(page.Locator(".other-aim")).ToHaveCountAsync(2);
+        await page.Locator(".other-aim").First.GetByRole(Microsoft.Playwright.AriaRole.Button, new() { Name = "Leave it out" }).TapAsync();
+        await Expect(page.Locator(".other-aim")).ToHaveCountAsync(1);
+        await page.Button("Count it for the target that is due now").TapAsync();
+        await page.ShotsAsync(2);
+        await Expect(page.Locator("#shots")).ToContainTextAsync("1 board right (outside)");
+        await Expect(page.Locator(".other-aim")).ToHaveCountAsync(0);
+        Assert.Equal([11, 10], await BoardsAsync(console));
+    }
+
     private static async Task<IEnumerable<double>> BoardsAsync(ServedConsole console)
     {
         using var state = JsonDocument.Parse(await console.GetAsync("/api/stations/1"));
-        return [.. state.RootElement.GetProperty("lastShots").EnumerateArray().Select(shot => shot.GetProperty("targets")[0].GetProperty("crossing").GetProperty("board").GetDouble())];
+        return [.. state.RootElement.GetProperty("lastShots").EnumerateArray()
+            .Select(shot => shot.GetProperty("targets")[0].GetProperty("crossing").GetProperty("board").GetDouble())];
     }
 }

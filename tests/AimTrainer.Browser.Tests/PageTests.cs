@@ -30,9 +30,11 @@ public sealed class PageTests(Chromium chromium)
         var sessionId = await HappenAsync(console);
         (string Name, string Path, bool Live)[] pages =
         [
-            ("lanes", "/", true), ("lane", "/lane/1", true), ("lane-line", "/lane/3", true), ("lane-before", "/lane/2", true), ("lane-free", "/lane/4", true), ("start", "/lane/4/start", false),
+            ("lanes", "/", true), ("lane", "/lane/1", true), ("lane-line", "/lane/3", true), ("lane-before", "/lane/2", true), ("lane-free", "/lane/4", true),
+            ("start", "/lane/4/start", false),
             ("bowler", "/bowler/1", true), ("drills", "/drills", true), ("drill", "/drills/two-point-line", false), ("drill-edit", "/drills/three-rings/edit", false),
-            ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", false),
+            ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", true),
+            ("access", "/access", false),
             ("settings", "/settings", false), ("not-found", "/not-found", false),
         ];
         foreach (var (name, path, live) in pages)
@@ -68,7 +70,8 @@ public sealed class PageTests(Chromium chromium)
         return listed.RootElement[0].GetProperty("sessionId").GetString()!;
     }
 
-    private static async Task CheckAsync(IPage page, string name, string size, bool bright)
+    /// <summary>Looks at a page in both rooms, and takes its picture when pictures are wanted.</summary>
+    internal static async Task CheckAsync(IPage page, string name, string size, bool bright)
     {
         await AxeAsync(page, $"{name}, {size}", Rules);
 

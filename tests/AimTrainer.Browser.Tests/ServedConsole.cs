@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Net;
+using System.Net.NetworkInformation;
 using System.Net.Sockets;
 using System.Reflection;
 
@@ -16,33 +17,72 @@ internal sealed class ServedConsole : IAsyncDisposable
 
     private readonly string _folder = Directory.CreateTempSubdirectory("aimtrainer-browser-").FullName;
     private readonly int _lanes;
+    private readonly string _urls;
     private readonly HttpClient _http;
     private Process? _process;
 
-    private ServedConsole(int lanes)
+    private ServedConsole(int lanes, bool network)
     {
         _lanes = lanes;
-        Address = $"http://127.0.0.1:{FreePort()}";
+        var port = FreePort();
+        (_urls, Address) = network ? ($"http://0.0.0.0:{port}", $"http://{OwnAddress()}:{port}") : ($"http://127.0.0.1:{port}", $"http://127.0.0.1:{port}");
         _http = new HttpClient { BaseAddress = new Uri(Address) };
     }
 
+    /// <summary>Where browsers reach it.</summary>
     public string Address { get; }
 
-    /// <summary>Starts one with an empty data folder.</summary>
+    /// <summary>Its data folder.</summary>
+    public string Folder => _folder;
+
+    /// <summary>Starts one with an empty data folder, for this machine.</summary>
     public static async Task<ServedConsole> StartAsync(int lanes = 1)
     {
-        var console = new ServedConsole(lanes);
+        var console = new ServedConsole(lanes, network: false);
         await console.StartAgainAsync();
         return console;
+    }
+
+    /// <summary>Starts one for the network, with a coach's passphrase.</summary>
+    public static async Task<ServedConsole> OnNetworkAsync(string passphrase, int lanes = 2)
+    {
+        var console = new ServedConsole(lanes, network: true);
+        using var setting = console.Run("passphrase");
+        await setting.StandardInput.WriteLineAsync(passphrase);
+        setting.StandardInput.Close();
+        await setting.WaitForExitAsync().WaitAsync(Patience);
+        Assert.Equal(0, setting.ExitCode);
+        await console.StartAgainAsync();
+        return console;
+    }
+
+    /// <summary>Another command of the program, on the same data folder.</summary>
+    public Process Run(params string[] words) => RunOn(null, words);
+
+    /// <summary>The same on a display.</summary>
+    public Process RunOn(string? display, params string[] words)
+    {
+        var start = new ProcessStartInfo("dotnet", [Program, .. words, "--data", _folder])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        if (display is not null)
+        {
+            start.Environment["DISPLAY"] = display;
+        }
+
+        return Process.Start(start)!;
     }
 
     /// <summary>Starts it on what is there.</summary>
     public async Task StartAgainAsync()
     {
-        string[] words = [Program, "serve", "--data", _folder, "--urls", Address, "--stations", $"{_lanes}"];
+        string[] words = [Program, "serve", "--data", _folder, "--urls", _urls, "--stations", $"{_lanes}"];
         _process = Process.Start(new ProcessStartInfo("dotnet", words) { RedirectStandardInput = true, RedirectStandardOutput = true })!;
         var line = await _process.StandardOutput.ReadLineAsync().WaitAsync(Patience);
-        Assert.True(line?.Contains(Address, StringComparison.Ordinal), $"the program said: {line}");
+        Assert.True(line?.Contains(_urls, StringComparison.Ordinal), $"the program said: {line}");
     }
 
     /// <summary>SIGKILL: the process gets no chance to tidy up.</summary>
@@ -75,6 +115,12 @@ internal sealed class ServedConsole : IAsyncDisposable
         _http.Dispose();
         Directory.Delete(_folder, recursive: true);
     }
+
+    /// <summary>This machine's address on a network; where it has none its own loopback, bound to every address all the same.</summary>
+    private static IPAddress OwnAddress() => NetworkInterface.GetAllNetworkInterfaces()
+        .Where(one => one.OperationalStatus == OperationalStatus.Up && one.NetworkInterfaceType != NetworkInterfaceType.Loopback)
+        .SelectMany(one => one.GetIPProperties().UnicastAddresses).Select(one => one.Address)
+        .FirstOrDefault(address => address.AddressFamily == AddressFamily.InterNetwork) ?? IPAddress.Loopback;
 
     private static int FreePort()
     {

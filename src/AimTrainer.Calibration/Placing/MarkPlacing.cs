@@ -38,6 +38,9 @@ public sealed record MarkPlacing
     /// <summary>The fit to the marks set so far; null while fewer than four are.</summary>
     public required FitOutcome? Preview { get; init; }
 
+    /// <summary>Whether the check picture is shown over the fit instead of the marks.</summary>
+    public bool Checking { get; private init; }
+
     /// <summary>What came of the last action, in words.</summary>
     public required string Said { get; init; }
 
@@ -100,7 +103,14 @@ public sealed record MarkPlacing
     }
 
     /// <summary>The state after an action. An action that makes no sense changes nothing but <see cref="Said"/>, which says why.</summary>
-    public MarkPlacing Apply(PlacingAction action) => (Phase, action) switch
+    public MarkPlacing Apply(PlacingAction action)
+    {
+        // Nobody moves a crosshair that is not shown: whatever is done goes back to the marks.
+        var after = Done(action);
+        return after.Checking && action is not PlacingAction.Check ? after with { Checking = false } : after;
+    }
+
+    private MarkPlacing Done(PlacingAction action) => (Phase, action) switch
     {
         (_, PlacingAction.Undo) => Undone(),
         (not PlacingPhase.Placing, _) => this with { Said = "this calibration is over; undo goes back into it" },
@@ -111,6 +121,7 @@ public sealed record MarkPlacing
         (_, PlacingAction.Drop) => Dropped(),
         (_, PlacingAction.Turn) => this with { QuarterTurns = (QuarterTurns + 1) % 4, Said = "the directions are turned by a quarter" },
         (_, PlacingAction.ChooseDistortion choice) => Distorted(choice.Terms),
+        (_, PlacingAction.Check check) => Checked(check.On),
         (_, PlacingAction.Accept) => Accepted(),
         (_, PlacingAction.Abandon) => Remembering("giving up") with { Phase = PlacingPhase.Abandoned, Said = "given up; the map that was used before stays" },
         _ => this with { Said = "that is no action of a calibration" },
@@ -167,6 +178,10 @@ public sealed record MarkPlacing
         var chosen = (Remembering("choosing the distortion") with { Fitting = Fitting with { DistortionTerms = terms } }).Fitted();
         return chosen with { Said = FormattableString.Invariant($"lens terms: {terms}; that needs {FitSettings.MarksNeeded(terms)} marks, {SetCount} are set") };
     }
+
+    private MarkPlacing Checked(bool on) => on && Preview is not { Fit: not null }
+        ? this with { Said = "no map yet: the check picture needs one" }
+        : this with { Checking = on, Said = on ? "the check picture is shown; do its lines lie on the lane's own?" : "back to the marks" };
 
     private MarkPlacing Accepted() => Preview is { Fit: not null }
         ? Remembering("accepting") with { Phase = PlacingPhase.Accepted, Said = "the map is accepted" }

@@ -12,6 +12,7 @@ namespace AimTrainer.Calibration;
 [JsonDerivedType(typeof(Undo), "undo")]
 [JsonDerivedType(typeof(Turn), "turn")]
 [JsonDerivedType(typeof(ChooseDistortion), "chooseDistortion")]
+[JsonDerivedType(typeof(Check), "check")]
 [JsonDerivedType(typeof(Accept), "accept")]
 [JsonDerivedType(typeof(Abandon), "abandon")]
 public abstract record PlacingAction
@@ -47,6 +48,10 @@ public abstract record PlacingAction
     /// <summary>Chooses how many terms of lens distortion are fitted.</summary>
     /// <param name="Terms">0, 1 or 2.</param>
     public sealed record ChooseDistortion(int Terms) : PlacingAction;
+
+    /// <summary>Shows the check picture over the fit so far, or goes back to the marks; whatever moves the crosshair or changes a mark goes back too.</summary>
+    /// <param name="On">Whether it is shown.</param>
+    public sealed record Check(bool On) : PlacingAction;
 
     /// <summary>Takes the map.</summary>
     public sealed record Accept : PlacingAction;

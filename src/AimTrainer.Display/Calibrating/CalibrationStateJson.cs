@@ -36,6 +36,8 @@ internal static class CalibrationStateJson
                     FromFeet = fit.Map.Stretch.From.Value,
                     ToFeet = fit.Map.Stretch.To.Value,
                 },
+                CheckPicture = placing.Checking || placing.Phase == PlacingPhase.Accepted,
+                Distances = fit is null ? null : fit.Distances.AsEnumerable().Select(at => DistanceOf(at, fit, view.Task.Lane)),
                 Refusals = (placing.Preview?.Refusals ?? []).AsEnumerable().Select(refusal => new { refusal.Reason, refusal.Found, refusal.ToDo }),
                 placing.Said,
                 placing.ToDo,
@@ -45,6 +47,19 @@ internal static class CalibrationStateJson
                 Cautions = placing.Cautions.AsEnumerable(),
             },
             DomainJson.Options);
+    }
+
+    /// <summary>How narrow a target can be shown there; whether one of a single board can.</summary>
+    private static object DistanceOf(DistanceQuality at, MapFit fit, LaneProfile lane)
+    {
+        var oneBoard = TargetShowing.AtTheMiddle(fit.Map, BoardOffset.FromBoards(1), at.Distance, lane, ShowingSettings.Usual);
+        return new
+        {
+            Feet = at.Distance.Value,
+            OneBoard = oneBoard.Result,
+            NarrowestTargetBoards = oneBoard.NarrowestBoards,
+            at.ErrorBoards,
+        };
     }
 
     private static object MarkOf(PlacedMark mark, int number, MapFit? fit, Inches laneWidth)

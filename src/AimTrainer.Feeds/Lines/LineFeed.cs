@@ -220,7 +220,7 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
 
         var isHello = json.Has(LineHello.Name);
         var hello = isHello ? LineHello.Read(file, json) : new LineHello(null, null);
-        var entry = hello is null ? FeedEntry.No(InWords(file.Problems)) : _gate.Enter(hello.Token, hello.Station, connection.IsOfThisMachine);
+        var entry = hello is null ? FeedEntry.No(InWords(file.Problems)) : _gate.Enter(hello.Token, hello.Station, connection.IsOfThisMachine, connection.From.Address.ToString());
         if (entry.Station is not { } number || !_stations.TryGetValue(number, out var station))
         {
             _events.Notice($"lines: {connection.From} was not let in");

@@ -62,6 +62,13 @@ public sealed class Station
     public Task<StationReply> ThrowAsync(Shot shot, CancellationToken cancellationToken) =>
         FollowAsync(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), cancellationToken);
 
+    /// <summary>A shot that was logged while a certain aim was shown; another that is due by now is not its target.</summary>
+    /// <param name="shot">The shot.</param>
+    /// <param name="aimKey">The <see cref="AimKey"/> of the aim that was shown.</param>
+    /// <param name="cancellationToken">Ends the waiting for room in the channel.</param>
+    public Task<StationReply> ThrowAtAsync(Shot shot, string aimKey, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.Follow(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), aimKey), cancellationToken);
+
     /// <summary>A shot or a coach's action.</summary>
     public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken) =>
         SendAsync(new StationMessage.Follow(input), cancellationToken);
@@ -168,7 +175,7 @@ public sealed class Station
     {
         StationMessage.Start start => HandleStartAsync(start),
         StationMessage.GoOn goOn => HandleGoOnAsync(goOn, cancellationToken),
-        StationMessage.Follow follow => HandleInputAsync(follow.Input),
+        StationMessage.Follow follow => HandleInputAsync(follow.Input, follow.AimKey),
         _ => throw new InvalidOperationException($"unknown message {message}"),
     };
 
@@ -212,7 +219,7 @@ public sealed class Station
         return new StationReply.Kept(null);
     }
 
-    private async Task<StationReply> HandleInputAsync(SessionInput input)
+    private async Task<StationReply> HandleInputAsync(SessionInput input, string? aimKey)
     {
         if (_session is not { } session)
         {
@@ -222,6 +229,12 @@ public sealed class Station
         if (session.HasSeen(input))
         {
             return new StationReply.TakenBefore();
+        }
+
+        // Looked at here, where nothing can come between: the aim that is compared is the one that the next line grades by.
+        if (aimKey is not null && session.State.Shown is { } due && AimKey.Of(due) != aimKey)
+        {
+            return new StationReply.OtherAim(due);
         }
 
         var step = SessionCore.Apply(session.State, input);

@@ -12,5 +12,5 @@ internal abstract record StationMessage
 
     internal sealed record GoOn(StoredSession Stored) : StationMessage;
 
-    internal sealed record Follow(SessionInput Input) : StationMessage;
+    internal sealed record Follow(SessionInput Input, string? AimKey = null) : StationMessage;
 }

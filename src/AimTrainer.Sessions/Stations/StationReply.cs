@@ -12,6 +12,10 @@ public abstract record StationReply
     /// <summary>The same shot, or an action of the same id, came before; it was taken once.</summary>
     public sealed record TakenBefore : StationReply;
 
+    /// <summary>A shot at another aim than the one that is due now: it was not graded, since nobody aimed at that one.</summary>
+    /// <param name="Due">What is due now.</param>
+    public sealed record OtherAim(Aim Due) : StationReply;
+
     /// <summary>Not followed, and why.</summary>
     /// <param name="Why">What is in the way and what to do.</param>
     public sealed record Refused(string Why) : StationReply;

@@ -55,11 +55,13 @@ internal sealed class AccessGate(
         }
 
         var note = context.Features.Get<AuditNote>();
-        if ((changes && visitor is { Role: not Role.Feed }) || note is not null)
+        if (note is null ? changes && visitor is { Role: not Role.Feed } : note.Detail is not null)
         {
-            audit.Write(new AuditLine(
-                $"{context.Request.Method} {context.Request.Path}", context.Response.StatusCode, visitor?.Name ?? "nobody known",
-                context.Connection.RemoteIpAddress?.ToString(), note?.Detail));
+            audit.Write(AuditLine.Of(context, context.Response.StatusCode, note?.Detail));
+        }
+        else if (badToken)
+        {
+            audit.WriteRefused(AuditLine.Of(context, context.Response.StatusCode, "a token that is not known"));
         }
     }
 
@@ -96,12 +98,20 @@ internal sealed class AccessGate(
         var authorization = context.Request.Headers.Authorization.ToString();
         if (authorization.Length > 0)
         {
-            var token = authorization.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? tokens.Find(authorization[Bearer.Length..].Trim()) : null;
-            badToken = token is null;
-            return token is null ? null : new Visitor(Role.Feed, $"feed {token.Name} ({token.Id})", token.Station, ByCookie: false, () => tokens.IsGood(token.Id));
+            var shown = authorization.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? authorization[Bearer.Length..].Trim() : "";
+            if (tokens.Find(shown) is { } token)
+            {
+                return new Visitor(Role.Feed, $"feed {token.Name} ({token.Id})", token.Station, ByCookie: false, () => tokens.IsGood(token.Id));
+            }
+
+            // A projector's pass comes as a token, a browser's only as a cookie.
+            var known = passes.Find(shown) is { Role: Role.Projector } projector ? projector : null;
+            badToken = known is null;
+            return known is null ? null
+                : new Visitor(Role.Projector, $"projector of station {known.Station} ({known.Id})", known.Station, ByCookie: false, () => passes.IsGood(known.Id));
         }
 
-        if (context.Request.Cookies[CookieName] is { } secret && passes.Find(secret) is { } pass)
+        if (context.Request.Cookies[CookieName] is { } secret && passes.Find(secret) is { Role: not Role.Projector } pass)
         {
             var name = pass.Role == Role.Coach ? $"coach {pass.Id}" : $"bowler of station {pass.Station} ({pass.Id})";
             return new Visitor(pass.Role, name, pass.Station, ByCookie: true, () => passes.IsGood(pass.Id)) { PassId = pass.Id };
@@ -121,8 +131,9 @@ internal sealed class AccessGate(
         // Source: Fetch Metadata Request Headers (W3C), section 2.2, and RFC 6454, section 7.
         var site = request.Headers["Sec-Fetch-Site"].ToString();
         var origin = request.Headers.Origin.ToString();
+        var own = $"{request.Scheme}://{request.Host}";
         return site is not ("" or "same-origin" or "none") ? $"Sec-Fetch-Site: found {site}; allowed: a page of this host"
-            : origin.Length > 0 && !origin.Equals($"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase) ? $"Origin: found {origin}; allowed: {request.Scheme}://{request.Host}"
+            : origin.Length > 0 && !origin.Equals(own, StringComparison.OrdinalIgnoreCase) ? $"Origin: found {origin}; allowed: {own}"
             : null;
     }
 
@@ -138,6 +149,7 @@ internal sealed class AccessGate(
     {
         Door.Bowler => "the coach, or a bowler paired to this station",
         Door.Feed => "the coach, or a feed with a token for this station",
+        Door.Projector => "the coach, or a projector that was let in for this station",
         _ => "the coach",
     };
 }

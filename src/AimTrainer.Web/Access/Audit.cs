@@ -15,6 +15,7 @@ internal sealed partial class Audit(string dataFolder, TimeProvider clock, ILogg
     private static readonly JsonSerializerOptions Options = new(WebJson.Options) { DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull };
 
     private readonly string _file = Path.Combine(dataFolder, "audit.jsonl");
+    private readonly Tries _refused = new(5, 60, clock);
     private readonly Lock _lock = new();
     private FileStream? _stream;
 
@@ -42,6 +43,15 @@ internal sealed partial class Audit(string dataFolder, TimeProvider clock, ILogg
             {
                 SayNotWritten(log, _file, exception.Message);
             }
+        }
+    }
+
+    /// <summary>Writes a line of somebody who was not let in: at most five a minute from an address, so that nobody can push the others out.</summary>
+    public void WriteRefused(AuditLine line)
+    {
+        if (_refused.Refuse(line.From ?? "") is null)
+        {
+            Write(line);
         }
     }
 

@@ -12,6 +12,9 @@ public enum Door
     /// <summary>The coach, and a feed of the station that the address names.</summary>
     Feed,
 
+    /// <summary>The coach, and a projector's program of the station that the address names.</summary>
+    Projector,
+
     /// <summary>Whoever is known.</summary>
     Known,
 

@@ -3,7 +3,7 @@ using System.Security.Cryptography;
 
 namespace AimTrainer.Web;
 
-/// <summary>Short codes by which a bowler's phone is paired to a station: each works once, for ten minutes. They do not outlive a restart.</summary>
+/// <summary>Short codes by which a bowler's phone is paired to a station, or a projector let in for one: each works once, for ten minutes. They do not outlive a restart.</summary>
 internal sealed class PairingCodes(TimeProvider clock)
 {
     /// <summary>How long a code works.</summary>
@@ -16,11 +16,11 @@ internal sealed class PairingCodes(TimeProvider clock)
     private const int MostWrong = 50;
 
     private readonly Lock _lock = new();
-    private readonly Dictionary<string, (int Station, DateTimeOffset Until)> _codes = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (Role Role, int Station, DateTimeOffset Until)> _codes = new(StringComparer.Ordinal);
     private int _wrong;
 
     /// <summary>Makes a code of six digits.</summary>
-    public (string Code, DateTimeOffset Until) New(int station)
+    public (string Code, DateTimeOffset Until) New(Role role, int station)
     {
         lock (_lock)
         {
@@ -37,21 +37,22 @@ internal sealed class PairingCodes(TimeProvider clock)
             }
             while (_codes.ContainsKey(code));
             var until = clock.GetUtcNow() + GoodFor;
-            _codes.Add(code, (station, until));
+            _codes.Add(code, (role, station, until));
             _wrong = 0;
             return (code, until);
         }
     }
 
     /// <summary>Uses a code up.</summary>
-    /// <returns>Its station; null when there is no such code, or no longer.</returns>
-    public int? Use(string code)
+    /// <returns>Its station; null when there is no such code for this role, or no longer.</returns>
+    public int? Use(Role role, string code)
     {
         lock (_lock)
         {
             RemoveOver();
-            if (_codes.Remove(code, out var found))
+            if (_codes.TryGetValue(code, out var found) && found.Role == role)
             {
+                _codes.Remove(code);
                 return found.Station;
             }
 

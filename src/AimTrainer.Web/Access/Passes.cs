@@ -8,8 +8,8 @@ internal sealed class Passes
     /// <summary>How long a coach stays signed in.</summary>
     public static readonly TimeSpan CoachFor = TimeSpan.FromDays(7);
 
-    /// <summary>How long a phone stays paired.</summary>
-    public static readonly TimeSpan BowlerFor = TimeSpan.FromHours(12);
+    /// <summary>How long a phone stays paired, and a projector let in.</summary>
+    public static readonly TimeSpan PairedFor = TimeSpan.FromHours(12);
 
     /// <summary>Most passes at once; one more ends the oldest.</summary>
     private const int Most = 512;
@@ -33,7 +33,7 @@ internal sealed class Passes
         var secret = Secrets.New();
         var now = _clock.GetUtcNow();
         var pass = new Pass(
-            Secrets.NewId(), Secrets.HashOf(secret), role, station, now, now + (role == Role.Coach ? CoachFor : BowlerFor), role == Role.Coach ? _passphrase.Stamp : null);
+            Secrets.NewId(), Secrets.HashOf(secret), role, station, now, now + (role == Role.Coach ? CoachFor : PairedFor), role == Role.Coach ? _passphrase.Stamp : null);
         lock (_lock)
         {
             foreach (var over in _byHash.Values.Where(other => !Holds(other)).ToList())
@@ -71,12 +71,12 @@ internal sealed class Passes
         }
     }
 
-    /// <summary>The passes of a role that hold, newest first.</summary>
-    public IReadOnlyList<Pass> Of(Role role)
+    /// <summary>The passes that were given for a code and hold, newest first.</summary>
+    public IReadOnlyList<Pass> Paired()
     {
         lock (_lock)
         {
-            return [.. _byHash.Values.Where(pass => pass.Role == role && Holds(pass)).OrderByDescending(pass => pass.Since)];
+            return [.. _byHash.Values.Where(pass => pass.Role != Role.Coach && Holds(pass)).OrderByDescending(pass => pass.Since)];
         }
     }
 

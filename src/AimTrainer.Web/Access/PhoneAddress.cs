@@ -12,7 +12,8 @@ internal static class PhoneAddress
     public static (string Origin, bool Reachable) Of(HttpRequest request, ConsoleSettings settings)
     {
         var host = request.Host;
-        var isLocal = host.Host.Equals("localhost", StringComparison.OrdinalIgnoreCase) || (IPAddress.TryParse(host.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address));
+        var isLocal = host.Host.Equals("localhost", StringComparison.OrdinalIgnoreCase)
+            || (IPAddress.TryParse(host.Host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address));
         if (isLocal && settings.OnNetwork && OnNetwork() is { } own)
         {
             host = host.Port is { } port ? new HostString(own.ToString(), port) : new HostString(own.ToString());

@@ -11,4 +11,7 @@ public enum Role
 
     /// <summary>A sensor or program that sends shots of one station, and sees nothing else.</summary>
     Feed,
+
+    /// <summary>A projector's calibration of one station, which coaches act in from their pages, and which sees nothing else.</summary>
+    Projector,
 }

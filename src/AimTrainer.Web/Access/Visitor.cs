@@ -24,6 +24,7 @@ public sealed record Visitor(Role Role, string Name, int? Station, bool ByCookie
         Door.Anyone or Door.Known => true,
         Door.Bowler => Role == Role.Coach || (Role == Role.Bowler && station is not null && station == Station),
         Door.Feed => Role == Role.Coach || (Role == Role.Feed && station is not null && station == Station),
+        Door.Projector => Role == Role.Coach || (Role == Role.Projector && station is not null && station == Station),
         _ => Role == Role.Coach,
     };
 }

@@ -20,9 +20,12 @@ internal static class AccessApi
         access.MapPost("/sign-out", SignOut).OpenTo(Door.Known).Describe("Ends the pass of this browser.", null, nameof(Done), 401);
         access.MapPost("/pair", PairAsync).OpenTo(Door.Anyone)
             .Describe("Pairs a bowler's phone by a code: sets a cookie for twelve hours. Ten tries a minute.", "Pair", nameof(AccessAnswer), 400, 401, 429);
-        access.MapPost("/codes", CodeAsync).Describe("Makes a pairing code for a station. It works once, for ten minutes.", "OfStation", nameof(PairingCode), 400, 404);
-        access.MapGet("/pairings", (Passes passes) => Json(passes.Of(Role.Bowler).Select(pass => new Pairing(pass.Id, pass.Station!.Value, pass.Since, pass.Until)).ToValueList()))
-            .Describe("The phones that are paired.", null, "Pairings");
+        access.MapPost("/projectors", LetInAsync).OpenTo(Door.Anyone)
+            .Describe("Lets a projector's calibration in by a code: a token for twelve hours, shown this once. Ten tries a minute.", "Pair", nameof(ProjectorLetIn), 400, 401, 429);
+        access.MapPost("/codes", CodeAsync)
+            .Describe("Makes a code for a station, for a phone or a projector. It works once, for ten minutes.", "NewCode", nameof(PairingCode), 400, 404);
+        access.MapGet("/pairings", (Passes passes) => Json(passes.Paired().Select(Paired).ToValueList()))
+            .Describe("The phones that are paired, and the projectors that were let in.", null, "Pairings");
         access.MapDelete("/pairings/{id}", Unpair).Describe("Ends a pairing.", null, nameof(Done), 404);
         access.MapGet("/feeds", (FeedTokens tokens) => Json(tokens.All.AsEnumerable().Select(Listed).ToValueList()))
             .Describe("The feeds that have a token; the tokens themselves are not kept.", null, "Feeds");
@@ -79,55 +82,80 @@ internal static class AccessApi
 
     private static async Task<IResult> PairAsync(HttpContext context, PairingCodes codes, Passes passes, Passphrase passphrase, ConsoleSettings settings, SignInTries tries)
     {
+        var (given, answer) = await ForCodeAsync(Role.Bowler, context, codes, passes, tries).ConfigureAwait(false);
+        if (given is not var (pass, secret))
+        {
+            return answer!;
+        }
+
+        GiveCookie(context, secret, Passes.PairedFor);
+        AuditNote.On(context, $"paired to station {pass.Station} as {pass.Id}");
+        return Json(new AccessAnswer(Role.Bowler, pass.Station, passphrase.IsSet, settings.OnNetwork, null));
+    }
+
+    private static async Task<IResult> LetInAsync(HttpContext context, PairingCodes codes, Passes passes, SignInTries tries)
+    {
+        var (given, answer) = await ForCodeAsync(Role.Projector, context, codes, passes, tries).ConfigureAwait(false);
+        if (given is not var (pass, secret))
+        {
+            return answer!;
+        }
+
+        AuditNote.On(context, $"projector of station {pass.Station} let in as {pass.Id}");
+        return Json(new ProjectorLetIn(secret, pass.Station!.Value, pass.Until));
+    }
+
+    /// <summary>Gives a pass for the code in the body.</summary>
+    private static async Task<((Pass Pass, string Secret)? Given, IResult? Answer)> ForCodeAsync(
+        Role role, HttpContext context, PairingCodes codes, Passes passes, SignInTries tries)
+    {
         var (code, answer) = await TextAsync(context, "code", 20).ConfigureAwait(false);
         if (answer is not null)
         {
-            return answer;
+            return (null, answer);
         }
 
         if (tries.OfCodes.Refuse(From(context)) is { } wait)
         {
-            return TooMany(context, wait);
+            return (null, TooMany(context, wait));
         }
 
-        if (codes.Use(code!.Replace(" ", "", StringComparison.Ordinal)) is not { } station)
+        if (codes.Use(role, code!.Replace(" ", "", StringComparison.Ordinal)) is not { } station)
         {
-            AuditNote.On(context, "a wrong pairing code");
-            return Problems.Unknown("code: found one that is not known, was used or is over; allowed: a code of six digits that the coach made in the last ten minutes");
+            AuditNote.On(context, "a wrong code");
+            return (null, Problems.Unknown("code: found one that is not known, was used or is over; allowed: a code of six digits that the coach made in the last ten minutes"));
         }
 
-        var (pass, secret) = passes.Give(Role.Bowler, station);
-        GiveCookie(context, secret, Passes.BowlerFor);
-        AuditNote.On(context, $"paired to station {station} as {pass.Id}");
-        return Json(new AccessAnswer(Role.Bowler, station, passphrase.IsSet, settings.OnNetwork, null));
+        return (passes.Give(role, station), null);
     }
 
     private static async Task<IResult> CodeAsync(HttpContext context, LiveStations live, PairingCodes codes, ConsoleSettings settings)
     {
-        var read = await ReadAsync(context, json => (int?)json.Whole("station", 1, 64)).ConfigureAwait(false);
+        var read = await ReadAsync(context, json => (json.OptionalWord("for", "phone", "projector"), json.Whole("station", 1, 64)) is var (use, number) && number is { } one
+            ? (use == "projector" ? Role.Projector : Role.Bowler, (int)one) : null as (Role Role, int Station)?).ConfigureAwait(false);
         if (read.Answer is not null)
         {
             return read.Answer;
         }
 
-        var station = read.Value!.Value;
+        var (role, station) = read.Value!.Value;
         if (live.Find(station) is null)
         {
             return Problems.NotFound($"$.station: found {station}; allowed: 1 to {live.Count}");
         }
 
-        var (code, until) = codes.New(station);
+        var (code, until) = codes.New(role, station);
         var (origin, reachable) = PhoneAddress.Of(context.Request, settings);
 
         // After the #, so that the code is in no log on the way.
         var address = $"{origin}/pair#{code}";
-        AuditNote.On(context, $"a pairing code for station {station}");
+        AuditNote.On(context, $"a code for a {(role == Role.Projector ? "projector" : "phone")} of station {station}");
         return Json(new PairingCode(code, station, until, address, reachable, QrPicture.Svg(address)));
     }
 
     private static IResult Unpair(string id, HttpContext context, Passes passes)
     {
-        if (passes.Of(Role.Bowler).All(pass => pass.Id != id) || !passes.TakeBack(id))
+        if (passes.Paired().All(pass => pass.Id != id) || !passes.TakeBack(id))
         {
             return Problems.NotFound($"pairing: found {FoundText.Quoted(id)}; allowed: one of GET /api/access/pairings");
         }
@@ -138,8 +166,8 @@ internal static class AccessApi
 
     private static async Task<IResult> MakeTokenAsync(HttpContext context, LiveStations live, FeedTokens tokens)
     {
-        var read = await ReadAsync(context, json => json.Text("name", LongestName) is { } name && json.Whole("station", 1, 64) is { } number ? (name, (int)number) : null as (string Name, int Station)?)
-            .ConfigureAwait(false);
+        var read = await ReadAsync(context, json => json.Text("name", LongestName) is { } name && json.Whole("station", 1, 64) is { } number
+            ? (name, (int)number) : null as (string Name, int Station)?).ConfigureAwait(false);
         if (read.Answer is not null)
         {
             return read.Answer;
@@ -170,6 +198,8 @@ internal static class AccessApi
         AuditNote.On(context, $"token {id} revoked");
         return Json(Done.It);
     }
+
+    private static Pairing Paired(Pass pass) => new(pass.Id, pass.Role, pass.Station!.Value, pass.Since, pass.Until);
 
     private static FeedListed Listed(FeedToken token) => new(token.Id, token.Name, token.Station, token.Since);
 

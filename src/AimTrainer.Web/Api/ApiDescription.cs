@@ -17,6 +17,7 @@ internal static class ApiDescription
         [413] = "The body is too long.",
         [415] = "The body is not marked as JSON.",
         [429] = "Too many requests; see Retry-After.",
+        [504] = "Another program, which was to do it, did not answer; look whether it was done.",
         [503] = "Not kept, so it does not count. Send it again.",
     };
 
@@ -29,7 +30,8 @@ internal static class ApiDescription
             {
                 Title = "AimTrainer",
                 Version = "1",
-                Description = "Stations, sessions, shots and drills of a target practice host. Boards count from the bowler's ball-hand edge; units are in the names. docs/api.md tells more.",
+                Description = "Stations, sessions, shots and drills of a target practice host. "
+                    + "Boards count from the bowler's ball-hand edge; units are in the names. docs/api.md tells more.",
             };
             document.Servers = [];
             document.Components = new OpenApiComponents { Schemas = ApiSchemas.Parse(), SecuritySchemes = Schemes() };
@@ -69,6 +71,7 @@ internal static class ApiDescription
             Door.Anyone => "For anybody.",
             Door.Known => "For whoever is known.",
             Door.Bowler => "For the coach, and a bowler paired to this station, who gets the bowler's view.",
+            Door.Projector => "For the coach, and a projector that was let in for this station.",
             Door.Feed => "For the coach, and a feed with a token for this station.",
             _ => "For the coach.",
         };
@@ -88,6 +91,11 @@ internal static class ApiDescription
             Name = AccessGate.CookieName,
             Description = $"Set by signing in or pairing; what changes something needs the header {FormTokens.Header} too (the formToken of GET /api/access).",
         },
-        ["feedToken"] = new OpenApiSecurityScheme { Type = SecuritySchemeType.Http, Scheme = "bearer", Description = "The token of a feed, for shots of its station." },
+        ["feedToken"] = new OpenApiSecurityScheme
+        {
+            Type = SecuritySchemeType.Http,
+            Scheme = "bearer",
+            Description = "The token of a feed, for shots of its station; or of a projector, for its calibration.",
+        },
     };
 }

@@ -24,6 +24,7 @@ internal static class ApiSchemas
         (nameof(SessionStarted), typeof(SessionStarted)), ("Sessions", typeof(ValueList<SessionListing>)), ("Drills", typeof(ValueList<DrillListed>)),
         (nameof(DrillSummary), typeof(DrillSummary)), (nameof(DrillChecked), typeof(DrillChecked)), ("Bowlers", typeof(ValueList<BowlerListing>)),
         ("Bowler", typeof(BowlerRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
+        (nameof(ProjectorLetIn), typeof(ProjectorLetIn)), ("Projectors", typeof(ValueList<ProjectorListed>)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
     ];
 

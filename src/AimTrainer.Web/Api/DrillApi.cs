@@ -16,7 +16,8 @@ internal static class DrillApi
         drills.MapGet("/", All).Describe("All drills without mistakes, the user's own first.", null, "Drills");
         drills.MapGet("/{id}", One).Describe("A drill's text, byte for byte.", null, "Drill", 404);
         drills.MapPut("/{id}", SaveAsync).Describe("Keeps a drill of the user's own.", "Drill", nameof(DrillSummary));
-        drills.MapDelete("/{id}", Delete).Describe("Deletes a drill of the user's own; a shipped one of that id is seen again. Records keep the drill they were thrown with.", null, nameof(Done), 404, 409);
+        drills.MapDelete("/{id}", Delete).Describe(
+            "Deletes a drill of the user's own; a shipped one of that id is seen again. Records keep the drill they were thrown with.", null, nameof(Done), 404, 409);
         drills.MapPost("/check", CheckAsync).Describe("Says everything that is wrong with a drill's text, with line and JSON path.", "Drill", nameof(DrillChecked));
     }
 

@@ -10,10 +10,14 @@ internal static class Problems
     /// <summary>The <c>type</c> of the answer to a request without a good form token: a page gets a new one and tries once more.</summary>
     public const string FormTokenType = "/problems/form-token";
 
+    /// <summary>The <c>type</c> of the answer to a shot at another aim than the one that is due: somebody decides what becomes of it.</summary>
+    public const string OtherAimType = "/problems/other-aim";
+
     /// <summary>The body holds mistakes: each with its JSON path, what was found and what is allowed.</summary>
     public static ProblemHttpResult Of(ValueList<FileProblem> problems) => TypedResults.Problem(
         title: "The request's body cannot be taken as it is.",
-        detail: string.Join("\n", problems.AsEnumerable().Select(problem => $"{(problem.Path.Length > 0 ? problem.Path : "$")}: found {problem.Found}; allowed: {problem.Allowed}")),
+        detail: string.Join("\n", problems.AsEnumerable().Select(problem =>
+            $"{(problem.Path.Length > 0 ? problem.Path : "$")}: found {problem.Found}; allowed: {problem.Allowed}")),
         statusCode: StatusCodes.Status400BadRequest,
         extensions: new Dictionary<string, object?>
         {
@@ -55,15 +59,30 @@ internal static class Problems
     /// <summary>The store could not keep it; it may be sent again.</summary>
     public static ProblemHttpResult NotKept(string detail) => Say(StatusCodes.Status503ServiceUnavailable, "Not kept, so it does not count. Send it again.", detail);
 
+    /// <summary>Another program, which was to do it, did not answer.</summary>
+    public static ProblemHttpResult NoAnswer(string detail) => Say(StatusCodes.Status504GatewayTimeout, "No answer: it may or may not be done.", detail);
+
     /// <summary>A fault of the program's own.</summary>
     public static ProblemHttpResult Fault() => Say(
-        StatusCodes.Status500InternalServerError, "A fault of this program.", "what went wrong is in the program's log; look with GET whether it was done before you send it again");
+        StatusCodes.Status500InternalServerError, "A fault of this program.",
+        "what went wrong is in the program's log; look with GET whether it was done before you send it again");
 
     /// <summary>A browser's request without the form token, or with somebody else's.</summary>
     public static ProblemHttpResult FormToken() => TypedResults.Problem(
         type: FormTokenType, title: "The page's form token is missing or no longer good.",
         detail: $"{FormTokens.Header}: found none, or one of another sign-in; allowed: the formToken of GET /api/access, together with its cookie",
         statusCode: StatusCodes.Status400BadRequest);
+
+    /// <summary>A shot that was logged while another aim was shown.</summary>
+    public static ProblemHttpResult OtherAim(Aim due) => TypedResults.Problem(
+        type: OtherAimType, title: "Thrown at another target than the one that is due now.",
+        detail: $"aim: found another than what is due now, {string.Join(", then ", due.Targets.AsEnumerable().Select(InWords))}; not graded. "
+            + "Allowed: without ?aim= it is graded against what is due now; else leave it out",
+        statusCode: StatusCodes.Status409Conflict);
+
+    private static string InWords(NamedTarget target) => string.Create(
+        System.Globalization.CultureInfo.InvariantCulture,
+        $"board {target.Target.Centre.Boards:0.##} at {target.Target.Distance.Value:0.#} ft, {target.Target.Width.Boards:0.##} wide");
 
     private static ProblemHttpResult Say(int status, string title, string detail) => TypedResults.Problem(title: title, detail: detail, statusCode: status);
 }

@@ -44,7 +44,8 @@ internal static class SessionApi
         WithRecordAsync(
             sessionId, store,
             (setup, _, record) => Results.File(
-                Encoding.UTF8.GetBytes(documents.ShotsAsCsv(setup, record)), "text/csv; charset=utf-8", $"session-{string.Concat(setup.SessionId.Where(letter => char.IsAsciiLetterOrDigit(letter) || letter == '-'))}.csv"),
+                Encoding.UTF8.GetBytes(documents.ShotsAsCsv(setup, record)), "text/csv; charset=utf-8",
+                $"session-{string.Concat(setup.SessionId.Where(letter => char.IsAsciiLetterOrDigit(letter) || letter == '-'))}.csv"),
             cancellationToken);
 
     private static async Task<IResult> WithRecordAsync(

@@ -16,16 +16,19 @@ internal static class StationApi
     {
         var stations = api.MapGroup("/stations").WithTags("Stations");
         stations.MapGet("/", All).Describe("All stations.", null, "Stations");
-        stations.MapGet("/{station:int}", One).OpenTo(Door.Bowler).Describe("One station: as the coach sees it, or for a bowler what the drill's feedback allows.", null, "Station", 404);
+        stations.MapGet("/{station:int}", One).OpenTo(Door.Bowler)
+            .Describe("One station: as the coach sees it, or for a bowler what the drill's feedback allows.", null, "Station", 404);
         stations.MapGet("/{station:int}/live", Live).OpenTo(Door.Bowler).WithMetadata(new Paces.StreamMark()).Describe(
             "The station's pictures as server-sent events: the newest at once, then each new one; a beat when nothing is new.",
             new ApiText(null, "Events", 200, ApiTexts.Events, [400, 403, 404]));
         stations.MapGet("/all/live", (LiveStations live, TimeProvider clock) => new LiveStreamOfAll(live, clock)).WithMetadata(new Paces.StreamMark()).Describe(
             "All stations as server-sent events: each event is a list of those that changed, the first holds all.", new ApiText(null, "Events", 200, ApiTexts.Events, []));
-        stations.MapPost("/{station:int}/sessions", StartAsync).Describe("Starts a session.", new ApiText("SessionRequest", nameof(SessionStarted), 201, ApiTexts.Json, [404, 409]));
+        stations.MapPost("/{station:int}/sessions", StartAsync)
+            .Describe("Starts a session.", new ApiText("SessionRequest", nameof(SessionStarted), 201, ApiTexts.Json, [404, 409]));
         stations.MapPost("/{station:int}/shots", ShotAsync).OpenTo(Door.Feed).WithMetadata(new Paces.ShotMark())
             .Describe("A shot. The same id twice is one shot, with the same answer.", "Shot", nameof(ShotAnswer), 404, 409);
-        stations.MapPost("/{station:int}/actions", ActAsync).Describe("A coach's action. The same id twice in a session is one action, with the same answer.", "Action", nameof(ActionAnswer), 404, 409);
+        stations.MapPost("/{station:int}/actions", ActAsync)
+            .Describe("A coach's action. The same id twice in a session is one action, with the same answer.", "Action", nameof(ActionAnswer), 404, 409);
     }
 
     private static IResult All(LiveStations live) =>
@@ -76,7 +79,7 @@ internal static class StationApi
     }
 
     private static async Task<IResult> ShotAsync(
-        int station, HttpRequest request, LiveStations live, ISessionStore store, CancellationToken cancellationToken, string? session = null)
+        int station, HttpRequest request, LiveStations live, ISessionStore store, CancellationToken cancellationToken, string? session = null, string? aim = null)
     {
         if (live.Find(station) is not { } found)
         {
@@ -112,8 +115,11 @@ internal static class StationApi
             return Problems.Refused(notHis);
         }
 
-        switch (await found.Station.ThrowAsync(received.Shot, cancellationToken).ConfigureAwait(false))
+        var throwing = aim is null ? found.Station.ThrowAsync(received.Shot, cancellationToken) : found.Station.ThrowAtAsync(received.Shot, aim, cancellationToken);
+        switch (await throwing.ConfigureAwait(false))
         {
+            case StationReply.OtherAim other:
+                return Problems.OtherAim(other.Due);
             case StationReply.Kept { Entry: { } entry }:
                 return Json(ShotAnswer.Of(id, entry));
             case StationReply.TakenBefore:

@@ -24,8 +24,13 @@ $('sign-in')?.addEventListener('submit', async event => {
 });
 
 if ($('pair')) {
-  $('code').value = location.hash.slice(1);
-  history.replaceState(null, '', location.pathname);
+  const take = () => {
+    if (location.hash.length < 2) return;
+    $('code').value = location.hash.slice(1);
+    history.replaceState(null, '', location.pathname); // A code is for nobody's history.
+  };
+  take();
+  addEventListener('hashchange', take);
   $('pair').addEventListener('submit', async event => {
     event.preventDefault();
     const answer = await send('POST', '/api/access/pair', { code: $('code').value });
@@ -44,7 +49,11 @@ function item(text, button, act) {
   end.type = 'button';
   end.textContent = button;
   end.addEventListener('click', async () => { if (say(await act())) show(); });
-  li.append(`${text} `, end);
+  end.setAttribute('aria-label', `${button}: ${text}`);
+  const said = document.createElement('span');
+  said.className = 'said';
+  said.textContent = text;
+  li.append(said, end);
   return li;
 }
 
@@ -52,8 +61,11 @@ async function show() {
   await whoAmI();
   const [pairings, feeds] = await Promise.all(['pairings', 'feeds'].map(name => fetch(`/api/access/${name}`).then(answer => answer.json())));
   const until = time => new Date(time).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+  $('no-pairings').hidden = pairings.length > 0;
+  $('no-feeds').hidden = feeds.length > 0;
   $('pairings').replaceChildren(...pairings.map(one =>
-    item(`Lane ${one.station}, until ${until(one.until)} (${one.id})`, 'Unpair', () => send('DELETE', `/api/access/pairings/${one.id}`))));
+    item(`${one.role === 'projector' ? 'Projector' : 'Phone'}, lane ${one.station}, until ${until(one.until)} (${one.id})`, 'Unpair',
+      () => send('DELETE', `/api/access/pairings/${one.id}`))));
   $('feeds').replaceChildren(...feeds.map(one =>
     item(`${one.name}, lane ${one.station} (${one.id})`, 'Revoke', () => send('DELETE', `/api/access/feeds/${one.id}`))));
 }
@@ -65,7 +77,7 @@ if ($('new-code')) {
     if (!say(answer)) return;
     const { code, station, address, reachable, qrSvg } = answer.body;
     const big = document.createElement('p');
-    big.className = 'big';
+    big.className = 'digits';
     big.textContent = `${code.slice(0, 3)} ${code.slice(3)}`;
     const how = document.createElement('p');
     how.textContent = reachable
@@ -76,7 +88,6 @@ if ($('new-code')) {
     picture.innerHTML = qrSvg; // Drawn by the host itself.
     picture.querySelector('svg')?.setAttribute('role', 'img');
     picture.querySelector('svg')?.setAttribute('aria-label', 'QR code of the pairing address');
-    picture.querySelector('svg')?.setAttribute('width', '220');
     $('code-made').replaceChildren(big, how, picture);
   });
   $('new-feed').addEventListener('submit', async event => {
@@ -85,8 +96,9 @@ if ($('new-code')) {
     if (!say(answer)) return;
     const told = document.createElement('p');
     const token = document.createElement('code');
+    token.className = 'token';
     token.textContent = answer.body.token;
-    told.append('The token, shown this once: ', token);
+    told.append('The token, shown this once. Copy it into the feed now: ', token);
     $('token-made').replaceChildren(told);
     show();
   });

@@ -35,7 +35,9 @@ export function drawLane(svg, lane, aim, shots, hand, picked = []) {
   const scale = laneScale(svg, lane, hand), { across, down } = scale;
   const edge = gutterInches * scale.inch;
   svg.setAttribute('viewBox', `0 0 ${scale.width} ${scale.height}`);
-  svg.replaceChildren(make('rect', { x: scale.left - edge, y: down(wholeFeet), width: scale.right - scale.left + 2 * edge, height: wholeFeet * scale.foot, fill: 'var(--gutter)' }));
+  svg.replaceChildren(make('rect', {
+    x: scale.left - edge, y: down(wholeFeet), width: scale.right - scale.left + 2 * edge, height: wholeFeet * scale.foot, fill: 'var(--gutter)',
+  }));
   svg.append(make('rect', { x: scale.left, y: down(wholeFeet), width: scale.right - scale.left, height: wholeFeet * scale.foot, fill: 'var(--wood-1)' }));
   for (let each = 1; each <= 39; each += 2) {
     svg.append(make('rect', { x: scale.left + (each - 1) * scale.perBoard, y: down(wholeFeet), width: scale.perBoard, height: wholeFeet * scale.foot, fill: 'var(--wood-2)' }));
@@ -49,7 +51,9 @@ export function drawLane(svg, lane, aim, shots, hand, picked = []) {
   }
 
   for (const feet of [0, 15, 30, 45, 60]) {
-    svg.append(make('text', { x: scale.left - edge - 4, y: Math.min(scale.height - 3, Math.max(11, down(feet) + 4)), 'font-size': 12, 'text-anchor': 'end', fill: 'var(--quiet)' }, feet));
+    svg.append(make('text', {
+      x: scale.left - edge - 4, y: Math.min(scale.height - 3, Math.max(11, down(feet) + 4)), 'font-size': 12, 'text-anchor': 'end', fill: 'var(--quiet)',
+    }, feet));
   }
 
   svg.append(make('line', { x1: scale.left - edge, x2: scale.right + edge, y1: down(0), y2: down(0), stroke: 'var(--text)', 'stroke-width': 2.5 }));
@@ -80,7 +84,10 @@ function drawShot(svg, { across, down }, shot, newest) {
       ...(shot.shot.entryBoard === null ? [] : [[wholeFeet, shot.shot.entryBoard]]),
     ].sort((a, b) => a[0] - b[0]);
     if (seen.length > 1) {
-      svg.append(make('polyline', { points: seen.map(([feet, board]) => `${across(board)},${down(feet)}`).join(' '), fill: 'none', stroke: 'var(--ink)', 'stroke-width': 2, 'stroke-dasharray': '5 4' }));
+      svg.append(make('polyline', {
+        points: seen.map(([feet, board]) => `${across(board)},${down(feet)}`).join(' '),
+        fill: 'none', stroke: 'var(--ink)', 'stroke-width': 2, 'stroke-dasharray': '5 4',
+      }));
     }
   }
 
@@ -91,7 +98,9 @@ function drawShot(svg, { across, down }, shot, newest) {
     if (newest) svg.append(make('circle', { cx: x, cy: y, r: 9, fill: 'var(--ground)', 'fill-opacity': 0.85 }));
     svg.append(held
       ? make('circle', { cx: x, cy: y, r: size, fill: 'var(--hit)', opacity })
-      : make('path', { d: `M${x - size} ${y - size}l${2 * size} ${2 * size}m0 ${-2 * size}l${-2 * size} ${2 * size}`, stroke: 'var(--miss)', 'stroke-width': newest ? 3 : 2, opacity }));
+      : make('path', {
+        d: `M${x - size} ${y - size}l${2 * size} ${2 * size}m0 ${-2 * size}l${-2 * size} ${2 * size}`, stroke: 'var(--miss)', 'stroke-width': newest ? 3 : 2, opacity,
+      }));
   }
 }
 
@@ -135,7 +144,10 @@ export function drawStrip(svg, target, crossings, picked, hand) {
   svg.append(band(...edges, { fill: 'var(--target-fill)', 'fill-opacity': 0.3, stroke: 'var(--target)', 'stroke-width': 2 }));
   crossings.forEach((board, index) => {
     if (board >= low && board <= high) {
-      svg.append(make('line', { x1: at(board), x2: at(board), y1: index ? floor - 16 : floor - 30, y2: floor, stroke: 'var(--ink)', 'stroke-width': index ? 1.5 : 3, opacity: index ? 0.6 : 1 }));
+      svg.append(make('line', {
+        x1: at(board), x2: at(board), y1: index ? floor - 16 : floor - 30, y2: floor,
+        stroke: 'var(--ink)', 'stroke-width': index ? 1.5 : 3, opacity: index ? 0.6 : 1,
+      }));
     }
   });
   if (picked !== null && picked !== undefined) {
@@ -178,7 +190,8 @@ export class Lens {
     const band = boards(this.svg, scale, from, to, floor, 1);
     const edges = [Math.max(low, target.centreBoard - target.widthBoards / 2), Math.min(high, target.centreBoard + target.widthBoards / 2)];
     if (edges[0] < edges[1]) this.svg.append(band(...edges, { fill: 'var(--target-fill)', 'fill-opacity': 0.35, stroke: 'var(--target)', 'stroke-width': 2 }));
-    this.svg.append(make('path', { d: `M${at(board)} 26V${floor}`, stroke: 'var(--ground)', 'stroke-width': 6 }), make('path', { d: `M${at(board)} 26V${floor}`, stroke: 'var(--hit)', 'stroke-width': 3 }),
+    this.svg.append(make('path', { d: `M${at(board)} 26V${floor}`, stroke: 'var(--ground)', 'stroke-width': 6 }),
+      make('path', { d: `M${at(board)} 26V${floor}`, stroke: 'var(--hit)', 'stroke-width': 3 }),
       make('rect', { x: width / 2 - 30, y: 2, width: 60, height: 24, rx: 6, fill: 'var(--panel)' }),
       make('text', { x: width / 2, y: 20, 'text-anchor': 'middle', 'font-size': 19, 'font-weight': 700, fill: 'var(--text)' }, number(board)));
   }

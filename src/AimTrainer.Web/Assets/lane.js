@@ -133,7 +133,8 @@ function makeStrip({ name }) {
   chosen.append(nudge(-right, '\u25c2', 'left'), item('output'), nudge(right, '\u25b8', 'right'));
   head.append(what, chosen);
   const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-  for (const [key, value] of Object.entries({ role: 'slider', tabindex: 0, 'aria-label': `Board where the ball crossed, ${name}`, 'data-key': `strip ${name}` })) svg.setAttribute(key, value);
+  const attributes = { role: 'slider', tabindex: 0, 'aria-label': `Board where the ball crossed, ${name}`, 'data-key': `strip ${name}` };
+  for (const [key, value] of Object.entries(attributes)) svg.setAttribute(key, value);
   drag(svg, () => name, event => boardUnder(svg, event, targetOf(name), state.hand));
   svg.addEventListener('keydown', event => {
     const step = { ArrowRight: right, ArrowLeft: -right, ArrowUp: 0.5, ArrowDown: -0.5, PageUp: 5, PageDown: -5 }[event.key];
@@ -265,14 +266,16 @@ function log() {
     return;
   }
 
-  outbox.add(state.sessionId, { crossings, ...(speed ? { speedMph: speed } : {}) });
+  outbox.add(state.sessionId, state.aimKey, targets().map(each => targetWords(each.target)).join(', then '), { crossings, ...(speed ? { speedMph: speed } : {}) });
   $('speed').value = '';
   picks = new Map();
   active = targets()[0]?.name ?? null;
   paint();
 }
 
-const saidOf = shot => shot.targets.map(result => `${shot.targets.length > 1 ? `${result.name}: ` : ''}${missWords(result.missBoards, state.hand)}${result.grade ? `, ${result.grade.name}` : ''}`).join('; ');
+const saidOf = shot => shot.targets
+  .map(result => `${shot.targets.length > 1 ? `${result.name}: ` : ''}${missWords(result.missBoards, state.hand)}${result.grade ? `, ${result.grade.name}` : ''}`)
+  .join('; ');
 
 function showShots() {
   const newest = state.lastShots[0];
@@ -288,7 +291,10 @@ function showShots() {
     const [sign, kind, words] = mark(shot.held);
     const li = document.createElement('li');
     if (index === 0 && fresh) li.className = 'just';
-    li.append(item('span', String(shot.number), { class: 'n' }), item('span', shot.voidReason ? '\u2013' : sign, { class: `mark ${shot.voidReason ? 'quiet' : kind}`, 'aria-label': shot.voidReason ? 'does not count' : words, role: 'img' }));
+    const counts = !shot.voidReason;
+    li.append(
+      item('span', String(shot.number), { class: 'n' }),
+      item('span', counts ? sign : '\u2013', { class: `mark ${counts ? kind : 'quiet'}`, 'aria-label': counts ? words : 'does not count', role: 'img' }));
     const text = item('span', '', { class: 'said' });
     text.append(shot.voidReason ? item('span', `does not count: ${shot.voidReason}`, { class: 'quiet' }) : saidOf(shot));
     if (!shot.voidReason && shot.comparability.isComparable === false) text.append(item('small', `not the same throw: ${shot.comparability.reasons.join('; ')}`));
@@ -311,16 +317,35 @@ function showWaiting() {
   const lines = [];
   if (sent.length) {
     const other = sent.filter(one => one.session !== state?.sessionId).length;
-    lines.push(item('p', `${count(sent.length, 'tapped shot')} ${sent.length === 1 ? 'waits' : 'wait'} to be sent${other ? ` (${other} of an earlier session)` : ''}. The next target appears when they have arrived.${outbox.isSafe ? '' : ' This browser keeps nothing: leave this page open.'}`, { class: 'note', id: 'unsent' }));
+    const wait = `${count(sent.length, 'tapped shot')} ${sent.length === 1 ? 'waits' : 'wait'} to be sent${other ? ` (${other} of an earlier session)` : ''}.`;
+    const safe = outbox.isSafe ? '' : ' This browser keeps nothing: leave this page open.';
+    lines.push(item('p', `${wait} The next target appears when they have arrived.${safe}`, { class: 'note', id: 'unsent' }));
   }
-  for (const one of all.filter(each => each.refused)) {
+  for (const one of all.filter(each => each.refused && each.otherAim)) lines.push(askOtherAim(one));
+  for (const one of all.filter(each => each.refused && !each.otherAim)) {
     const p = item('div', '', { class: 'note bad row' });
     const ok = item('button', 'Understood', { type: 'button' });
     ok.addEventListener('click', () => outbox.drop(one.key));
-    p.append(item('span', `A tapped shot was not taken (${one.shot.crossings.map(each => `board ${number(each.board)} at ${number(each.feet, 1)} ft`).join(', ') || 'not seen'}): ${one.refused}`), ok);
+    p.append(item('span', `A tapped shot was not taken (${crossingWords(one)}): ${one.refused}`), ok);
     lines.push(p);
   }
   $('waiting').replaceChildren(...lines);
+}
+
+const crossingWords = one => one.shot.crossings.map(each => `board ${number(each.board)} at ${number(each.feet, 1)} ft`).join(', ') || 'not seen';
+
+/** The target that was drawn is the target that is graded: what was thrown at another one is for the coach to decide. */
+function askOtherAim(one) {
+  const box = item('div', '', { class: 'note bad other-aim' });
+  const count = item('button', 'Count it for the target that is due now', { type: 'button' });
+  count.addEventListener('click', () => outbox.countNow(one));
+  const out = item('button', 'Leave it out', { type: 'button' });
+  out.addEventListener('click', () => outbox.drop(one.key));
+  const row = item('p', '', { class: 'row' });
+  row.append(count, out);
+  const what = `A shot (${crossingWords(one)}) was tapped for ${one.words}.`;
+  box.append(item('p', `${what} That target is no longer the one on the lane, so the shot was not graded. What becomes of it?`), row);
+  return box;
 }
 
 async function act(action) {
@@ -371,7 +396,10 @@ const askVoid = shot => ask(`Shot ${shot.number} does not count`, 'Void it', [
 ], () => $('reason').value.trim() ? { kind: 'void', number: shot.number, reason: $('reason').value.trim() } : 'Say in a word why, for the record.');
 
 const askCorrect = shot => ask(`Correct shot ${shot.number}`, 'Correct it',
-  shot.targets.map((result, index) => ({ id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off', value: result.crossing.board === null ? '' : String(result.crossing.board) })),
+  shot.targets.map((result, index) => ({
+    id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off',
+    value: result.crossing.board === null ? '' : String(result.crossing.board),
+  })),
   () => {
     const crossings = shot.targets.map((result, index) => ({ feet: result.target.distanceFeet, board: numeric($(`board-${index}`).value) })).filter(one => one.board !== null);
     if (crossings.some(one => Number.isNaN(one.board))) return 'A board is a number such as 12.5.';
@@ -393,8 +421,11 @@ const asks = {
     if (width === null && centre === null) return 'Give a width, a centre, or both.';
     return { kind: 'target', target: $('which').value, ...(width === null ? {} : { widthBoards: width }), ...(centre === null ? {} : { centreBoard: centre }) };
   }),
-  note: () => ask('A note for the record', 'Keep it', [{ id: 'words', label: 'Words', required: '', maxlength: 2000, autocomplete: 'off' }], () => ({ kind: 'note', text: $('words').value })),
-  end: () => ask('End the session', 'End it', [{ id: 'reason', label: 'Why (may be empty)', maxlength: 500, autocomplete: 'off', quick: ['time is up', 'the arm hurts', 'lane trouble'] }],
+  note: () => ask('A note for the record', 'Keep it', [{ id: 'words', label: 'Words', required: '', maxlength: 2000, autocomplete: 'off' }],
+    () => ({ kind: 'note', text: $('words').value })),
+  end: () => ask('End the session', 'End it', [
+    { id: 'reason', label: 'Why (may be empty)', maxlength: 500, autocomplete: 'off', quick: ['time is up', 'the arm hurts', 'lane trouble'] },
+  ],
     () => ({ kind: 'end', ...($('reason').value.trim() ? { why: $('reason').value } : {}) })),
 };
 

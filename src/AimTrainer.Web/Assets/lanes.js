@@ -36,7 +36,8 @@ function show(state) {
   part('dots').hidden = dots.length === 0;
   const rate = state.summary?.perTarget?.[0];
   part('how').textContent = open && state.block
-    ? `${state.block.name}: ${progress(state.block)}${rate?.graded ? `; ${rate.hits} of ${rate.graded} hit (true rate ${percent(rate.hitRateLow)} to ${percent(rate.hitRateHigh)})` : ''}`
+    ? `${state.block.name}: ${progress(state.block)}`
+      + `${rate?.graded ? `; ${rate.hits} of ${rate.graded} hit (true rate ${percent(rate.hitRateLow)} to ${percent(rate.hitRateHigh)})` : ''}`
     : '';
   part('feed').textContent = feedWords(state.feed);
   part('open').hidden = !state.phase;

@@ -6,7 +6,10 @@ const patienceMs = 12000; // A beat comes every 5 s; after this long without one
  * Follows a station, or 'all'. Calls onPicture(state) for every picture, onLink(up, words) when the link comes or goes (words say
  * why, when it is known), and onBeat() when nothing is new. A page that nobody looks at lets its link go: a browser has few of them.
  */
-export function follow(station, view, onPicture, onLink, onBeat = () => {}) {
+export const follow = (station, view, onPicture, onLink, onBeat) => followEvents(`/api/stations/${station}/live?view=${view}`, onPicture, onLink, onBeat);
+
+/** The same for any stream of pictures of the host. */
+export function followEvents(url, onPicture, onLink, onBeat = () => {}) {
   let source, watch, retry, up = null, retryMs = 250;
 
   const say = (now, words) => {
@@ -38,7 +41,7 @@ export function follow(station, view, onPicture, onLink, onBeat = () => {}) {
   function open() {
     clearTimeout(retry);
     if (source || document.hidden) return;
-    source = new EventSource(`/api/stations/${station}/live?view=${view}`);
+    source = new EventSource(url);
     alive();
     source.addEventListener('picture', event => {
       retryMs = 250;
@@ -131,10 +134,18 @@ export class Outbox {
     this.onChange();
   }
 
-  add(session, shot) {
+  /** Keeps a shot: of which session, at which aim (its key, and in words), and where it crossed. */
+  add(session, aim, words, shot) {
     const chance = [...crypto.getRandomValues(new Uint32Array(3))].map(each => each.toString(36)).join('');
     const key = `${this.prefix}${String(Date.now()).padStart(15, '0')}-${String(Math.floor(performance.now())).padStart(10, '0')}-${chance}`;
-    this.keep(key, { session, shot: { ...shot, id: `tap-${chance}`, time: new Date().toISOString(), source: 'typed' } });
+    this.keep(key, { session, aim, words, shot: { ...shot, id: `tap-${chance}`, time: new Date().toISOString(), source: 'typed' } });
+    return this.flush();
+  }
+
+  /** The coach has decided: a shot at another target counts for the one that is due now. */
+  countNow(one) {
+    const { key, aim, refused, otherAim, ...rest } = one;
+    this.keep(key, rest);
     return this.flush();
   }
 
@@ -145,7 +156,8 @@ export class Outbox {
     clearTimeout(this.retry);
     try {
       for (let one; (one = this.waiting.find(each => !each.refused)) !== undefined;) {
-        const answer = await send('POST', `/api/stations/${this.station}/shots?session=${encodeURIComponent(one.session)}`, one.shot);
+        const aim = one.aim ? `&aim=${encodeURIComponent(one.aim)}` : '';
+        const answer = await send('POST', `/api/stations/${this.station}/shots?session=${encodeURIComponent(one.session)}${aim}`, one.shot);
         if (answer.ok) {
           this.drop(one.key);
         } else if (answer.status === 0 || answer.status >= 500 || [401, 408, 425, 429].includes(answer.status)) {
@@ -153,7 +165,7 @@ export class Outbox {
           return;
         } else {
           const { key, ...rest } = one;
-          this.keep(key, { ...rest, refused: why(answer) });
+          this.keep(key, { ...rest, refused: why(answer), otherAim: answer.body?.type === '/problems/other-aim' });
         }
       }
     } finally {

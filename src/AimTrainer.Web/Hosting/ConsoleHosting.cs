@@ -27,6 +27,7 @@ public static class ConsoleHosting
             services.AddHostedService<OpenSessions>();
         }
 
+        services.AddSingleton<AttachedProjectors>();
         AddAccess(services, settings);
         services.AddProblemDetails(options => options.CustomizeProblemDetails = context => context.ProblemDetails.Extensions.Remove("traceId"));
         services.Configure<KestrelServerOptions>(options =>
@@ -58,6 +59,7 @@ public static class ConsoleHosting
         DrillApi.Map(api);
         BowlerApi.Map(api);
         AccessApi.Map(api);
+        ProjectorApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);
         AssetPages.Map(app);
         app.MapRazorComponents<Pages.App>();
@@ -73,7 +75,7 @@ public static class ConsoleHosting
         services.AddSingleton(provider => new FeedTokens(settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
         services.AddSingleton<IFeedGate>(provider => new FeedDoor(
             provider.GetRequiredService<Passphrase>(), provider.GetRequiredService<FeedTokens>(),
-            [.. provider.GetRequiredService<IReadOnlyList<Station>>().Select(station => station.Number)]));
+            [.. provider.GetRequiredService<IReadOnlyList<Station>>().Select(station => station.Number)], provider.GetRequiredService<Audit>()));
         services.AddSingleton<HostNames>();
         services.AddSingleton(provider => new Audit(settings.DataFolder, provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<ILogger<Audit>>()));
         services.AddDataProtection().SetApplicationName("aimtrainer").PersistKeysToFileSystem(KeyFolder(settings.DataFolder));
@@ -83,7 +85,14 @@ public static class ConsoleHosting
         services.AddAntiforgery(options =>
         {
             options.HeaderName = FormTokens.Header;
-            options.Cookie = new CookieBuilder { Name = FormTokens.Cookie, HttpOnly = true, SameSite = SameSiteMode.Strict, SecurePolicy = CookieSecurePolicy.SameAsRequest, IsEssential = true };
+            options.Cookie = new CookieBuilder
+            {
+                Name = FormTokens.Cookie,
+                HttpOnly = true,
+                SameSite = SameSiteMode.Strict,
+                SecurePolicy = CookieSecurePolicy.SameAsRequest,
+                IsEssential = true,
+            };
             options.SuppressXFrameOptionsHeader = true;
         });
     }

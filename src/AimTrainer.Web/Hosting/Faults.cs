@@ -30,7 +30,10 @@ internal sealed partial class Faults(RequestDelegate next, ILogger<Faults> log)
             case BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge }:
                 return Problems.TooLong(ConsoleSettings.MostBodyBytes);
             case BadHttpRequestException bad:
-                return Results.Problem(title: "The request cannot be taken as it is.", detail: $"{bad.Message.TrimEnd('.')}; the calls and what they take are in /openapi/v1.json", statusCode: bad.StatusCode);
+                return Results.Problem(
+                    title: "The request cannot be taken as it is.",
+                    detail: $"{bad.Message.TrimEnd('.')}; the calls and what they take are in /openapi/v1.json",
+                    statusCode: bad.StatusCode);
             case StoreUnavailableException unavailable:
                 return Problems.NotKept(unavailable.Message);
             case IOException when context.RequestAborted.IsCancellationRequested:

@@ -27,7 +27,8 @@ internal static class Paces
             var marks = context.GetEndpoint()?.Metadata;
             var from = (context.Connection.RemoteIpAddress ?? IPAddress.None).ToString();
             return !IsCall(context.Request.Path) ? RateLimitPartition.GetNoLimiter(("page", ""))
-                : marks?.GetMetadata<StreamMark>() is not null ? RateLimitPartition.GetConcurrencyLimiter(("stream", from), _ => new ConcurrencyLimiterOptions { PermitLimit = StreamsAtOnce })
+                : marks?.GetMetadata<StreamMark>() is not null
+                    ? RateLimitPartition.GetConcurrencyLimiter(("stream", from), _ => new ConcurrencyLimiterOptions { PermitLimit = StreamsAtOnce })
                 : marks?.GetMetadata<ShotMark>() is not null ? Bucket(("shot", from), shotsASecond)
                 : Bucket(("call", from), CallsASecond);
         });

@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.AspNetCore.Http;
 
 namespace AimTrainer.Web;
@@ -17,10 +18,18 @@ internal static class SafeHeaders
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         headers["Referrer-Policy"] = "no-referrer";
-        headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        if (context.Request.IsHttps || IsOfThisMachine(context.Request.Host.Host))
+        {
+            // Elsewhere over plain HTTP browsers ignore it, and complain that they do.
+            headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        }
+
         headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "geolocation=(), microphone=(), payment=()";
         headers.CacheControl = context.Request.Path.StartsWithSegments("/assets", StringComparison.Ordinal) ? "no-cache" : "no-store";
         return next(context);
     }
+
+    private static bool IsOfThisMachine(string host) =>
+        host.Equals("localhost", StringComparison.OrdinalIgnoreCase) || (IPAddress.TryParse(host.Trim('[', ']'), out var address) && IPAddress.IsLoopback(address));
 }

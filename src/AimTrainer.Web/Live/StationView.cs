@@ -48,6 +48,9 @@ public sealed record StationView
     /// <summary>What the next shot is thrown at; this very value is graded.</summary>
     public Aim? Aim { get; init; }
 
+    /// <summary>A name for that aim as it is drawn; a page that logs a shot sends it along (<c>docs/api.md</c>). Null without an aim.</summary>
+    public string? AimKey { get; init; }
+
     /// <summary>The number of the next shot, from 1.</summary>
     public int NextNumber { get; init; }
 
@@ -95,6 +98,7 @@ public sealed record StationView
         Drill = snapshot.Drill is { } drill ? DrillSummary.Of(drill) : null,
         Block = snapshot.Block is { } block ? BlockView.From(block, snapshot) : null,
         Aim = snapshot.Shown,
+        AimKey = snapshot.Shown is { } shown ? Sessions.AimKey.Of(shown) : null,
         NextNumber = snapshot.NextNumber,
         Place = snapshot.Place,
         Told = snapshot.Told,

@@ -17,7 +17,13 @@ internal static class CalibrateWindowCommands
         var name = Projector();
         var from = CommonOptions.Number("--from", "Where the part of the lane begins that this projector is to draw, in feet from the foul line;", -15, 60, "FEET");
         var to = CommonOptions.Number("--to", "Where it ends;", 0, 63, "FEET");
-        foreach (var option in (Option[])[.. window.All, name, from, to])
+        var host = new Option<string?>("--host")
+        {
+            Description = "The console's address: then marks can be placed from its Projector page, on a phone, and by keys too. "
+                + "A host with a passphrase wants a code that the coach makes there.",
+            HelpName = "URL",
+        };
+        foreach (var option in (Option[])[.. window.All, name, from, to, host])
         {
             command.Options.Add(option);
         }
@@ -34,8 +40,24 @@ internal static class CalibrateWindowCommands
                 throw new UserException($"--from, --to: {why}");
             }
 
-            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)));
-            return await run.PlaceAsync(new CalibrationTask(place, lane, stretch), wish, CalibrationFiles.Store(parsed), cancellationToken).ConfigureAwait(false);
+            var theme = DisplayThemes.Read(parsed.GetValue(window.Theme));
+            var (task, store) = (new CalibrationTask(place, lane, stretch), CalibrationFiles.Store(parsed));
+            if (parsed.GetValue(host) is not { } url)
+            {
+                return await new CalibrationRun(console, theme).PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
+            }
+
+            using var link = await ProjectorLink.OpenAsync(HostOf(url), () => AskCode(console), console.Error.WriteLine, TimeProvider.System, cancellationToken)
+                .ConfigureAwait(false);
+            var run = new CalibrationRun(console, theme) { Opened = link.Begin, Changed = link.Changed };
+            try
+            {
+                return await run.PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
+            }
+            finally
+            {
+                await link.CloseAsync().ConfigureAwait(false);
+            }
         });
     }
 
@@ -88,6 +110,20 @@ internal static class CalibrateWindowCommands
     {
         var place = new MapPlace(station, name ?? MapPlace.OnlyProjector);
         return place.Problem is { } problem ? throw new UserException($"--name: found {problem}") : place;
+    }
+
+    private static Uri HostOf(string url) => Uri.TryCreate(url, UriKind.Absolute, out var host) && (host.Scheme == Uri.UriSchemeHttp || host.Scheme == Uri.UriSchemeHttps)
+        ? host
+        : throw new UserException($"--host: found {url}; allowed: the console's address as aimtrainer serve prints it, such as {ConsoleHost.UsualUrl}");
+
+    private static string? AskCode(UserConsole console)
+    {
+        if (console.PersonTypes)
+        {
+            console.Out.Write("Code from the coach (the console's Projector page makes one): ");
+        }
+
+        return console.In.ReadLine() is { } code && code.Trim().Length > 0 ? code.Trim() : null;
     }
 
     private static LaneStretch? Stretch(double? from, double? to)

@@ -16,6 +16,9 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme)
     /// <summary>Told of the calibration once its window is open: whoever else may act in it. Null for nobody.</summary>
     public Action<ICalibrationDoor>? Opened { get; init; }
 
+    /// <summary>Told of each change of it, on the thread that brought the change. Null for nobody.</summary>
+    public Action? Changed { get; init; }
+
     /// <summary>Places marks.</summary>
     /// <param name="task">What is calibrated.</param>
     /// <param name="wish">The window.</param>
@@ -30,7 +33,13 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme)
         }
 
         DisplayWindows? windows = null;
-        var desk = new CalibrationDesk(task, store, () => windows?.Wake(), Say);
+        void Tell()
+        {
+            windows?.Wake();
+            Changed?.Invoke();
+        }
+
+        var desk = new CalibrationDesk(task, store, Tell, Say);
         windows = await DisplayWindows.OpenAsync(console, task.Place.Station, [wish], (_, _) => new CalibrationContent(desk, theme), mayCoverPrimary: true, console.Error.WriteLine)
             .ConfigureAwait(false);
         await using (windows.ConfigureAwait(false))

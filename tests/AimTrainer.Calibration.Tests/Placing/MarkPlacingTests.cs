@@ -11,7 +11,7 @@ public sealed class MarkPlacingTests
     private static readonly PlacingAction[] Plain =
     [
         new PlacingAction.Set(), new PlacingAction.Set(), new PlacingAction.Set(), new PlacingAction.Skip(), new PlacingAction.Drop(), new PlacingAction.Undo(),
-        new PlacingAction.Turn(), new PlacingAction.Accept(), new PlacingAction.Abandon(),
+        new PlacingAction.Turn(), new PlacingAction.Check(true), new PlacingAction.Check(false), new PlacingAction.Accept(), new PlacingAction.Abandon(),
     ];
 
     private static readonly Gen<PlacingAction> Actions = Gen.OneOf<PlacingAction>(
@@ -136,6 +136,7 @@ public sealed class MarkPlacingTests
     [InlineData("""{"kind":"goTo","mark":3}""")]
     [InlineData("""{"kind":"chooseDistortion","terms":2}""")]
     [InlineData("""{"kind":"set"}""")]
+    [InlineData("""{"kind":"check","on":true}""")]
     public void Actions_AsDocumented_AreRead(string json) =>
         Assert.Equal(json, JsonSerializer.Serialize(JsonSerializer.Deserialize<PlacingAction>(json, DomainJson.Options), DomainJson.Options));
 

@@ -43,6 +43,29 @@ public sealed class CalibrationDeskTests
         Assert.Equal((2, 0), (work.Changes - before, work.Said.Count));
     }
 
+    [Fact]
+    public void Do_CheckPicture_IsShownOverTheFitUntilSomethingIsDone()
+    {
+        using var work = new TestedCalibration();
+        work.Started(TestedCalibration.Monitor);
+        bool Shown(string action) => JsonDocument.Parse(work.Desk.Do(action).StateJson).RootElement.GetProperty("checkPicture").GetBoolean();
+        string Words() => string.Join(' ', CalibrationScene.Build(work.Desk.Now, ThemeLibrary.Default).Shapes.AsEnumerable().OfType<Shape<ScreenPoint>.Writing>().Select(writing => writing.Text));
+
+        // Without a map there is nothing to show.
+        Assert.False(Shown("""{ "kind": "check", "on": true }"""));
+        Assert.Contains("no map yet", work.Desk.Now.Placing.Said, StringComparison.Ordinal);
+        work.SetNext(5);
+        Assert.True(Shown("""{ "kind": "check", "on": true }"""));
+        Assert.Contains("Check picture", Words(), StringComparison.Ordinal);
+        Assert.All(PlacingCautions.All.AsEnumerable(), caution => Assert.Contains(caution, Words(), StringComparison.Ordinal));
+        Assert.False(Shown("""{ "kind": "check", "on": false }"""));
+        Assert.DoesNotContain("Check picture", Words(), StringComparison.Ordinal);
+        Assert.True(Shown("""{ "kind": "check", "on": true }"""));
+        Assert.False(Shown("""{ "kind": "nudge", "direction": "left", "step": "fine" }"""));
+        Assert.True(Shown("""{ "kind": "accept" }"""));
+        Assert.False(Shown("""{ "kind": "undo" }"""));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("null")]

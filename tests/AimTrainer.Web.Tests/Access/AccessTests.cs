@@ -146,14 +146,17 @@ public sealed class AccessTests
         ];
         foreach (var path in closed)
         {
-            await TestHost.RefusedAsync(HttpStatusCode.Forbidden, await phone.Client.GetAsync(path, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken));
+            var answer = await phone.Client.GetAsync(path, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken);
+            await TestHost.RefusedAsync(HttpStatusCode.Forbidden, answer);
         }
 
         (HttpMethod Method, string Path, string? Body)[] actions =
         [
-            (HttpMethod.Post, "/api/stations/1/actions", """{"kind":"void","number":1,"reason":"no"}"""), (HttpMethod.Post, "/api/stations/1/shots", """{"id":"b","arrowsBoard":10}"""),
+            (HttpMethod.Post, "/api/stations/1/actions", """{"kind":"void","number":1,"reason":"no"}"""),
+            (HttpMethod.Post, "/api/stations/1/shots", """{"id":"b","arrowsBoard":10}"""),
             (HttpMethod.Post, "/api/stations/2/sessions", """{"bowler":"Ben","drill":"ten-shot-spread"}"""), (HttpMethod.Delete, "/api/drills/three-rings", null),
-            (HttpMethod.Put, "/api/drills/three-rings", "{}"), (HttpMethod.Post, "/api/access/codes", """{"station":2}"""), (HttpMethod.Post, "/api/access/feeds", """{"name":"x","station":1}"""),
+            (HttpMethod.Put, "/api/drills/three-rings", "{}"), (HttpMethod.Post, "/api/access/codes", """{"station":2}"""),
+            (HttpMethod.Post, "/api/access/feeds", """{"name":"x","station":1}"""),
         ];
         foreach (var (method, path, body) in actions)
         {
@@ -248,7 +251,8 @@ public sealed class AccessTests
         {
             using var request = new HttpRequestMessage(HttpMethod.Get, path);
             request.Headers.Authorization = new("Bearer", token);
-            await TestHost.RefusedAsync(HttpStatusCode.Forbidden, await host.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken));
+            var answer = await host.Client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, TestContext.Current.CancellationToken);
+            await TestHost.RefusedAsync(HttpStatusCode.Forbidden, answer);
         }
 
         Assert.Equal(HttpStatusCode.OK, (await coach.SendAsync(HttpMethod.Delete, $"/api/access/feeds/{id}")).StatusCode);
@@ -289,7 +293,8 @@ public sealed class AccessTests
         using var request = new HttpRequestMessage(HttpMethod.Post, "/api/access/codes") { Content = TestHost.Json("""{"station":1}""") };
         request.Headers.Add(header, value);
 
-        Assert.Contains("allowed", await TestHost.RefusedAsync(HttpStatusCode.Forbidden, await host.Client.SendAsync(request, TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+        var answer = await host.Client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.Contains("allowed", await TestHost.RefusedAsync(HttpStatusCode.Forbidden, answer), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -331,7 +336,11 @@ public sealed class AccessTests
     {
         await using var host = await TestHost.StartAsync();
         await host.StartSessionAsync();
-        foreach (var path in new[] { "/", "/lane/1", "/lane/1/start", "/drills", "/drills/three-rings", "/bowlers", "/records", "/settings", "/access", "/sign-in", "/pair", "/bowler/1" })
+        string[] paths =
+        [
+            "/", "/lane/1", "/lane/1/start", "/drills", "/drills/three-rings", "/bowlers", "/records", "/projector", "/settings", "/access", "/sign-in", "/pair", "/bowler/1",
+        ];
+        foreach (var path in paths)
         {
             var text = await host.Client.GetStringAsync(path, TestContext.Current.CancellationToken);
             Assert.DoesNotMatch("<script(?![^>]*(src=|application/json))|<style|\\sstyle=|\\son[a-z]+=", text);
@@ -349,7 +358,8 @@ public sealed class AccessTests
         await coach.PostAsync("/api/stations/1/actions", """{"kind":"begin"}""");
         await coach.PostAsync("/api/stations/1/actions", """{"kind":"void","number":5,"reason":"no such"}""");
 
-        var lines = (await File.ReadAllLinesAsync(Path.Combine(host.Folder, "audit.jsonl"), TestContext.Current.CancellationToken)).Select(line => JsonDocument.Parse(line).RootElement).ToList();
+        var text = await File.ReadAllLinesAsync(Path.Combine(host.Folder, "audit.jsonl"), TestContext.Current.CancellationToken);
+        var lines = text.Select(line => JsonDocument.Parse(line).RootElement).ToList();
 
         Assert.Equal(
             ["POST /api/access/sign-in 200", "POST /api/stations/1/sessions 201", "POST /api/stations/1/actions 200", "POST /api/stations/1/actions 409"],
@@ -393,7 +403,8 @@ public sealed class AccessTests
         await host.ShotAsync("a", token: "feed-not-a-token-of-ours");
         string[] secrets =
         [
-            TestHost.Words, "a wrong but secret phrase", $"\"{code}\"", token, "feed-not-a-token-of-ours", coach.Cookies["aimtrainer.pass"]!.Value, phone.Cookies["aimtrainer.pass"]!.Value,
+            TestHost.Words, "a wrong but secret phrase", $"\"{code}\"", token, "feed-not-a-token-of-ours",
+            coach.Cookies["aimtrainer.pass"]!.Value, phone.Cookies["aimtrainer.pass"]!.Value,
         ];
 
         Assert.Contains("/api/access/sign-in", host.Log.All, StringComparison.Ordinal);
@@ -420,7 +431,8 @@ public sealed class AccessTests
     public async Task Shots_FasterThanAnyLane_AreHeldBackWithRetryAfter()
     {
         await using var host = await TestHost.StartAsync();
-        var answers = await Task.WhenAll(Enumerable.Range(0, 900).Select(_ => host.Client.PostAsync("/api/stations/9/shots", TestHost.Json("{}"), TestContext.Current.CancellationToken)));
+        var answers = await Task.WhenAll(Enumerable.Range(0, 900).Select(
+            _ => host.Client.PostAsync("/api/stations/9/shots", TestHost.Json("{}"), TestContext.Current.CancellationToken)));
 
         var held = answers.Where(answer => answer.StatusCode == HttpStatusCode.TooManyRequests).ToList();
         Assert.NotEmpty(held);

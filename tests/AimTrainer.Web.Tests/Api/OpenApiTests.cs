@@ -78,7 +78,8 @@ public sealed class OpenApiTests : IAsyncLifetime
     {
         var session = await _host.StartSessionAsync();
         var shot = await (await _host.ShotAsync("a", 10.4)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
-        var action = await (await _host.Client.PostAsync("/api/stations/1/actions", TestHost.Json("""{"kind":"void","number":1,"reason":"slipped"}"""), TestContext.Current.CancellationToken))
+        var voided = TestHost.Json("""{"kind":"void","number":1,"reason":"slipped"}""");
+        var action = await (await _host.Client.PostAsync("/api/stations/1/actions", voided, TestContext.Current.CancellationToken))
             .Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         var sent = new (string Schema, string Body)[]
         {
@@ -93,8 +94,11 @@ public sealed class OpenApiTests : IAsyncLifetime
         Assert.False(Holds("ShotAnswer", "{}"));
     }
 
-    private Task<string> TextAsync(string path) => _host.Client.GetAsync(path, TestContext.Current.CancellationToken)
-        .ContinueWith(answer => answer.Result.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), TestContext.Current.CancellationToken, TaskContinuationOptions.None, TaskScheduler.Default).Unwrap();
+    private async Task<string> TextAsync(string path)
+    {
+        using var answer = await _host.Client.GetAsync(path, TestContext.Current.CancellationToken);
+        return await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+    }
 
     private bool Holds(string schema, string body) => JsonSchema.FromText(_document.GetProperty("components").GetProperty("schemas").GetProperty(schema).GetRawText())
         .Evaluate(JsonDocument.Parse(body).RootElement).IsValid;

@@ -44,7 +44,8 @@ public sealed class SessionApiTests
         await host.StartSessionAsync();
         await host.ShotAsync("a");
         async Task<string> VoidAsync() => await (await host.Client.PostAsync(
-            "/api/stations/1/actions", TestHost.Json("""{"kind":"note","text":"slipped","id":"n-1"}"""), TestContext.Current.CancellationToken)).Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+            "/api/stations/1/actions", TestHost.Json("""{"kind":"note","text":"slipped","id":"n-1"}"""), TestContext.Current.CancellationToken))
+            .Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 
         var first = await VoidAsync();
         await host.ShotAsync("b");

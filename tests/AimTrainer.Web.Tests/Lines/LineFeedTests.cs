@@ -21,7 +21,9 @@ public sealed class LineFeedTests
         var welcome = (await feed.AnswerAsync())!.Value;
         Assert.Equal(("welcome", 2, session), (LineClient.Word(welcome), welcome.GetProperty("station").GetInt32(), welcome.GetProperty("session").GetString()));
         var kept = await feed.SayAsync("""{"id":"a","arrowsBoard":10.4}""");
-        Assert.Equal(("kept", "a", 2, 1), (LineClient.Word(kept), kept.GetProperty("id").GetString(), kept.GetProperty("sequence").GetInt32(), kept.GetProperty("number").GetInt32()));
+        Assert.Equal(
+            ("kept", "a", 2, 1),
+            (LineClient.Word(kept), kept.GetProperty("id").GetString(), kept.GetProperty("sequence").GetInt32(), kept.GetProperty("number").GetInt32()));
         var again = await feed.SayAsync("""{"id":"a","arrowsBoard":10.4}""");
         Assert.Equal(("again", 2, 1), (LineClient.Word(again), again.GetProperty("sequence").GetInt32(), again.GetProperty("number").GetInt32()));
         Assert.Contains("$.arrowsBoard: found 99; allowed", LineClient.Why(await feed.SayAsync("""{"id":"b","arrowsBoard":99}""")), StringComparison.Ordinal);

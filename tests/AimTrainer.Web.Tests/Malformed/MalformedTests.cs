@@ -14,11 +14,13 @@ public sealed class MalformedTests : IAsyncLifetime
 
     private static readonly (HttpMethod Method, string Path, string Body)[] Good =
     [
-        (HttpMethod.Post, "/api/stations/1/shots", """{"id":"good","time":"2026-03-01T18:05:09+01:00","crossings":[{"feet":15,"board":12.5}],"speedMph":17,"speedAt":"release","pins":9}"""),
+        (HttpMethod.Post, "/api/stations/1/shots", 
+            """{"id":"good","time":"2026-03-01T18:05:09+01:00","crossings":[{"feet":15,"board":12.5}],"speedMph":17,"speedAt":"release","pins":9}"""),
         (HttpMethod.Post, "/api/stations/1/actions", """{"kind":"target","target":"second arrow","widthBoards":4,"id":"t-1"}"""),
         (HttpMethod.Post, "/api/stations/1/actions", """{"kind":"correct","number":1,"shot":{"arrowsBoard":11,"note":"misread"}}"""),
         (HttpMethod.Post, "/api/stations/2/sessions", """{"bowler":"Ben","drill":"three-rings","hand":"left","patternFeet":42,"seed":7}"""),
-        (HttpMethod.Put, "/api/drills/made-up", """{"format":1,"id":"made-up","name":"Made up","purpose":"A test.","whoFor":"Nobody.","aboutMinutes":5,"cautions":["Nobody walks past the foul line."],"blocks":[]}"""),
+        (HttpMethod.Put, "/api/drills/made-up",
+            """{"format":1,"id":"made-up","name":"Made up","purpose":"A test.","whoFor":"Nobody.","aboutMinutes":5,"cautions":["Nobody walks past the foul line."],"blocks":[]}"""),
         (HttpMethod.Post, "/api/access/sign-in", """{"passphrase":"some words here"}"""),
         (HttpMethod.Post, "/api/access/pair", """{"code":"123456"}"""),
         (HttpMethod.Post, "/api/access/codes", """{"station":1}"""),
@@ -222,7 +224,8 @@ public sealed class MalformedTests : IAsyncLifetime
     {
         var cancel = TestContext.Current.CancellationToken;
         var drills = Path.Combine(_host.Folder, "drills");
-        var files = Directory.GetFiles(_host.Folder).Select(file => Path.GetFileName(file)).Where(name => name.StartsWith("pass", StringComparison.Ordinal) || name.StartsWith("feed", StringComparison.Ordinal));
+        var files = Directory.GetFiles(_host.Folder).Select(file => Path.GetFileName(file))
+            .Where(name => name.StartsWith("pass", StringComparison.Ordinal) || name.StartsWith("feed", StringComparison.Ordinal));
         string[] state =
         [
             await _host.Client.GetStringAsync("/api/sessions", cancel), await _host.Client.GetStringAsync("/api/bowlers", cancel),

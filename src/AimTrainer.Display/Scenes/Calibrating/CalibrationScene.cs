@@ -29,6 +29,11 @@ public static class CalibrationScene
                 ["Yes: Enter closes this window.", "No: U goes back to the marks and puts the map aside.", placing.Said]);
         }
 
+        if (placing is { Checking: true, Preview.Fit: { } checkedFit })
+        {
+            return CheckScene.Build(checkedFit.Map, view.Task.Lane, theme, "Check picture", ["Whatever is pressed goes back to the marks.", placing.Said]);
+        }
+
         var ink = new PictureInk(placing.Fitting.Picture);
         if (placing.Preview?.Fit is { } fit)
         {
