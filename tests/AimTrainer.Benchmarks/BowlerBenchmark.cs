@@ -30,7 +30,7 @@ internal static class BowlerBenchmark
         using var folder = DataFolder.OpenForReading(place.Folder);
         using var store = SqliteSessionStore.Open(folder);
         var (sums, byHand, ratios, report, bytes, page) = (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
-        var reader = new ReportReader(store, store, TimeProvider.System);
+        var reader = new ReportReader(store, TimeProvider.System);
         var (first, firstPage) = (0.0, 0.0);
         for (var round = 0; round < Rounds + WarmUp; round++)
         {
