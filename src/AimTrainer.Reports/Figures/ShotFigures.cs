@@ -6,7 +6,6 @@ namespace AimTrainer.Reports;
 
 /// <summary>Where the misses of one shot came from.</summary>
 /// <param name="Number">Its number in the session, or in a file.</param>
-/// <param name="Line">Its line in a file; left out for a stored shot.</param>
 /// <param name="Held">Whether every target was held; null when that is not known.</param>
 /// <param name="StraightLine">How the ball left; null when that is not known.</param>
 /// <param name="LaydownOffBoards">Laydown less the plan's, positive inside.</param>
@@ -14,8 +13,7 @@ namespace AimTrainer.Reports;
 /// <param name="Targets">At each target, nearest first.</param>
 /// <param name="Why">Why it could not be split; null when it could.</param>
 public sealed record ShotFigures(
-    int Number,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] int? Line,
+    [property: JsonPropertyOrder(-2)] int Number,
     bool? Held,
     StraightLine? StraightLine,
     double? LaydownOffBoards,
@@ -23,6 +21,11 @@ public sealed record ShotFigures(
     ValueList<ShotTargetFigures> Targets,
     string? Why)
 {
+    /// <summary>Its line in a file; left out for a stored shot.</summary>
+    [JsonPropertyOrder(-1)]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public int? Line { get; init; }
+
     /// <summary>The figures of a shot that was split.</summary>
     /// <param name="number">Its number.</param>
     /// <param name="shot">The shot.</param>
@@ -31,7 +34,6 @@ public sealed record ShotFigures(
     /// <param name="kind">What its parts are held against.</param>
     public static ShotFigures Of(int number, ObservedShot shot, StudiedShot studied, MissWords words, PlanKind kind) => new(
         number,
-        null,
         shot.Held,
         studied.Split.Line,
         studied.Split.LaydownOffBoards,
