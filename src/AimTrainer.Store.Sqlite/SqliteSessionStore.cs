@@ -144,6 +144,10 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
     public Task<ValueList<PracticeCrossing>> LastCrossingsAsync(PracticeFilter filter, int shots, CancellationToken cancellationToken) =>
         ReadAsync(record => record.LastCrossingsAsync(filter, shots, cancellationToken));
 
+    /// <inheritdoc/>
+    public Task<IReadOnlyDictionary<string, LaneProfile>> FindLanesAsync(IReadOnlyCollection<string> sessionIds, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.FindLanesAsync(sessionIds, cancellationToken));
+
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();
 

@@ -30,8 +30,9 @@ internal static class BowlerBenchmark
         using var folder = DataFolder.OpenForReading(place.Folder);
         using var store = SqliteSessionStore.Open(folder);
         var (sums, byHand, ratios, report, bytes, page) = (new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>(), new List<double>());
-        var reader = new ReportReader(store, store, TimeProvider.System);
-        var (first, firstPage) = (0.0, 0.0);
+        var reader = new ReportReader(store, TimeProvider.System);
+        var (progress, progressPage) = (new ProgressReader(store, TimeProvider.System), new List<double>());
+        var (first, firstPage, firstProgress) = (0.0, 0.0, 0.0);
         for (var round = 0; round < Rounds + WarmUp; round++)
         {
             // Another bowler each time; both ways of the same bowler turn by turn, the first of the two in turn too.
@@ -59,6 +60,8 @@ internal static class BowlerBenchmark
             first = round == 0 ? all : first;
             var written = await MillisecondsAsync(() => PageAsync(reader, filter));
             firstPage = round == 0 ? written : firstPage;
+            var shown = await MillisecondsAsync(() => ProgressAsync(progress, filter));
+            firstProgress = round == 0 ? shown : firstProgress;
             if (round >= WarmUp)
             {
                 sums.Add(mine);
@@ -67,6 +70,7 @@ internal static class BowlerBenchmark
                 report.Add(all);
                 bytes.Add(allocated);
                 page.Add(written);
+                progressPage.Add(shown);
             }
         }
 
@@ -77,7 +81,8 @@ internal static class BowlerBenchmark
             + $"the same SQL by hand {new Spread(byHand)} ms, ratio {new Spread(ratios)}, target 3; "
             + $"all of a report with trends {new Spread(report)} ms (first {first:0} ms), target 1000, "
             + $"allocating {new Spread(bytes)} MiB; "
-            + $"the page read and written as HTML {new Spread(page)} ms (first {firstPage:0} ms), target 1000; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
+            + $"the page read and written as HTML {new Spread(page)} ms (first {firstPage:0} ms), target 1000; "
+            + $"all of the console's page of a bowler, with figures apart by drill and four charts, {new Spread(progressPage)} ms (first {firstProgress:0} ms), target 1000; {Rounds} rounds, turn by turn, after {WarmUp} to warm up"));
     }
 
     private static async Task ReportAsync(SqliteSessionStore store, PracticeFilter filter)
@@ -101,6 +106,16 @@ internal static class BowlerBenchmark
         if (report.Lane.Shots != Crossings || report.Trend.Points.Count != BowlerRecords.SessionsEach || html.Length < 10_000)
         {
             throw new InvalidOperationException($"{report.Lane.Shots} shots, {report.Trend.Points.Count} points, {html.Length} bytes");
+        }
+    }
+
+    private static async Task ProgressAsync(ProgressReader reader, PracticeFilter filter)
+    {
+        var all = (await reader.AllAsync(filter, null, Grouping.Drill, CancellationToken.None))!;
+        var pictures = ReportWriter.Pictures(all.Report);
+        if (all.Figures.Newest != BowlerRecords.SessionsEach * BowlerRecords.ShotsASession || pictures.Trend.Svg is null || pictures.Lane.Svg is null)
+        {
+            throw new InvalidOperationException($"{all.Figures.Newest} shots");
         }
     }
 

@@ -85,6 +85,24 @@ internal sealed class ServedConsole : IAsyncDisposable
         Assert.True(line?.Contains(_urls, StringComparison.Ordinal), $"the program said: {line}");
     }
 
+    /// <summary>Runs another command on the same data folder; the console must not be running.</summary>
+    public async Task RunAsync(params string[] words)
+    {
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [Program, .. words, "--data", _folder]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var error = process.StandardError.ReadToEndAsync();
+        await process.StandardOutput.ReadToEndAsync().WaitAsync(Patience);
+        await process.WaitForExitAsync().WaitAsync(Patience);
+        Assert.True(process.ExitCode == 0, await error);
+    }
+
+    /// <summary>A file beside the record.</summary>
+    public string File(string name, string text)
+    {
+        var path = Path.Combine(_folder, name);
+        System.IO.File.WriteAllText(path, text);
+        return path;
+    }
+
     /// <summary>SIGKILL: the process gets no chance to tidy up.</summary>
     public async Task KillAsync()
     {

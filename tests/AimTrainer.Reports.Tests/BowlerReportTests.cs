@@ -122,7 +122,7 @@ public sealed class BowlerReportTests
     {
         // The invented bowler's angle scatters by 0.05 boards a foot: 2 boards at 40 ft, beside 0.4 of the laydown and 0.5 of the ball.
         var report = new MadeBowler().Weeks(8, _ => 1).Report();
-        Assert.Equal(("15@15 to 8@40", 120), (report.Causes.Line, report.Causes.Split));
+        Assert.Equal(("15@15 to 8@40", 120), (report.Causes.Line, report.Causes.Split + report.Causes.GrossSetAside));
         Assert.Equal(4 / 4.41, report.Causes.Shares!.AngleShare.Value!.Value, 0.05);
         Assert.Contains("comes from the angle", report.Sentences[1].Text, StringComparison.Ordinal);
     }

@@ -89,10 +89,10 @@ internal sealed class MadeBowler(string name = "Ann Lee", Hand hand = Hand.Right
         return this;
     }
 
-    public BowlerReport Report(PracticeFilter? filter = null)
+    public BowlerReport Report(PracticeFilter? filter = null, ReportLanes? lanes = null)
     {
         var (practice, crossings) = Practice();
-        return ReportBuilder.Build(practice, crossings, LaneProfileReader.Default, filter ?? new PracticeFilter(name), Start.AddDays(120));
+        return ReportBuilder.Build(practice, crossings, lanes ?? ReportLanes.All(LaneProfileReader.Default), filter ?? new PracticeFilter(name), Start.AddDays(120));
     }
 
     public (BowlerPractice Practice, IReadOnlyList<PracticeCrossing> Crossings) Practice()

@@ -3,20 +3,32 @@ using AimTrainer.Domain;
 namespace AimTrainer.Analysis;
 
 /// <summary>
-/// Studies the shots at one line in two passes: the first learns how the ball usually moves and which misses are gross, the second splits each
-/// shot by that. Both take the same shots in the same order; memory does not grow with their number.
+/// Studies the shots at one line in passes over the same shots in the same order; memory does not grow with their number. The first learns how
+/// the ball usually moves and which misses are gross. Where there are gross ones a second learns the plan anew without their shots, so that one
+/// misread does not move what all others are held against. The last splits each shot.
 /// </summary>
 /// <param name="settings">Lane and noise.</param>
 public sealed class LineStudy(AccuracySettings settings)
 {
     private readonly SplitSetAccumulator _all = new(settings);
-    private readonly SplitSetAccumulator _kept = new(settings);
     private TargetAccuracyAccumulator[] _accuracy = [];
     private RobustAccuracy[]? _robust;
-    private int _gross;
+    private SplitSet? _kept;
 
     /// <summary>What the first pass found; not known before it is closed.</summary>
     public SplitSet? Set { get; private set; }
+
+    /// <summary>The same without the shots of gross misses; null when there is none, or when they were not set aside.</summary>
+    public SplitSet? WithoutGross => _kept;
+
+    /// <summary>What shots are held against: the plan without gross misses where they were set aside, else that of all shots.</summary>
+    public LinePlan? Plan => (_kept ?? Set)?.Plan;
+
+    /// <summary>Whether any miss is gross: then <see cref="SetAsideGross"/> is to be called.</summary>
+    /// <exception cref="InvalidOperationException">The first pass is not over.</exception>
+    public bool HasGross => Array.Exists(Robust, target => target.GrossMisses > 0);
+
+    private RobustAccuracy[] Robust => _robust ?? throw new InvalidOperationException("the first pass is not over");
 
     /// <summary>First pass: takes a shot.</summary>
     /// <exception cref="InvalidOperationException">The first pass is over.</exception>
@@ -46,35 +58,41 @@ public sealed class LineStudy(AccuracySettings settings)
         return Set ??= _all.Result();
     }
 
-    /// <summary>Second pass: splits a shot.</summary>
+    /// <summary>Second pass, where there are gross misses: learns the plan without their shots.</summary>
+    /// <param name="again">The same shots.</param>
     /// <exception cref="InvalidOperationException">The first pass is not over.</exception>
-    public StudiedShot Split(ObservedShot shot)
+    public void SetAsideGross(IEnumerable<ObservedShot> again)
     {
-        if (Set is not { } set || _robust is not { } robust)
+        if (!HasGross)
         {
-            throw new InvalidOperationException("the first pass is not over");
+            return;
         }
 
-        var gross = new bool?[robust.Length];
-        for (var i = 0; i < gross.Length; i++)
+        var kept = new SplitSetAccumulator(settings);
+        foreach (var shot in again)
         {
-            gross[i] = shot.Targets[i].Miss is { } miss ? robust[i].IsGross(miss) : null;
+            if (!GrossOf(shot).AsSpan().Contains(true))
+            {
+                kept.Add(shot);
+            }
         }
 
-        var split = MissSplitter.Split(shot, StraightFit.Of(shot.Shot, settings.Lane, settings.NoiseBoards), set.Plan, settings.Lane);
-        var studied = new StudiedShot(split, ValueList.Create<bool?>(gross));
-        if (studied.HasGross)
-        {
-            _gross++;
-        }
-        else
-        {
-            _kept.Add(shot);
-        }
-
-        return studied;
+        _kept = kept.Result();
     }
 
-    /// <summary>After the second pass: the same without the shots of gross misses; null when there is none.</summary>
-    public SplitSet? WithoutGross() => _gross > 0 ? _kept.Result() : null;
+    /// <summary>Last pass: splits a shot.</summary>
+    /// <exception cref="InvalidOperationException">The first pass is not over.</exception>
+    public StudiedShot Split(ObservedShot shot) => new(
+        MissSplitter.Split(shot, StraightFit.Of(shot.Shot, settings.Lane, settings.NoiseBoards), Plan, settings.Lane), GrossOf(shot));
+
+    private ValueList<bool?> GrossOf(ObservedShot shot)
+    {
+        var gross = new bool?[Robust.Length];
+        for (var i = 0; i < gross.Length; i++)
+        {
+            gross[i] = shot.Targets[i].Miss is { } miss ? Robust[i].IsGross(miss) : null;
+        }
+
+        return ValueList.Create<bool?>(gross);
+    }
 }

@@ -11,7 +11,10 @@ namespace AimTrainer.Analysis;
 public sealed record TestRecord(ValueList<PracticeVisit> Visits, ValueList<TestSeries> Series)
 {
     /// <summary>How many series have enough points for a look: the rule's error is shared among these.</summary>
-    public int Kinds => Math.Max(1, Series.Count(series => series.Points.Count >= ImprovementRule.FewestSessions));
+    public int Kinds => KindsOf(Series.Select(series => series.Points.Count));
+
+    /// <summary>The same from the number of points of each series.</summary>
+    public static int KindsOf(IEnumerable<int> points) => Math.Max(1, points.Count(count => count >= ImprovementRule.FewestSessions));
 
     /// <summary>The record of a bowler.</summary>
     /// <param name="blocks">All blocks of the period, in any order. All of one bowler and one hand.</param>

@@ -99,10 +99,9 @@ internal static class LaneChart
 
         var label = plot.Add.Text(letter.ToString(), middle, target.DistanceFeet + Reach + 2.4);
         label.LabelFontSize = 10;
-        label.LabelBold = true;
         label.LabelFontColor = Color.FromHex(ReportColours.Ink);
         label.LabelAlignment = Alignment.MiddleCenter;
-        label.LabelFontName = ReportFonts.Family;
+        label.LabelStyle.Font = ReportFonts.Bold; // A name and a weight are not looked at once the plot has its font.
         label.LabelBackgroundColor = Color.FromHex(ReportColours.Lane);
         label.LabelPadding = 1;
 

@@ -58,7 +58,7 @@ internal sealed partial record ReportChart(string Title, string Caption, string 
     private Plot Make()
     {
         var plot = new Plot();
-        plot.Font.Set(ReportFonts.Regular.FamilyName);
+        plot.Font.Set(ReportFonts.Family);
         var ink = Color.FromHex(ReportColours.Ink);
         plot.FigureBackground.Color = Colors.White;
         plot.DataBackground.Color = Colors.White;

@@ -14,7 +14,7 @@ namespace AimTrainer.Reports;
 /// <param name="Held">Those that held it, at whatever width it had.</param>
 /// <param name="MeanMissBoards">Mean miss, positive inside, with 95 % limits.</param>
 /// <param name="SpreadBoards">Standard deviation (n - 1) with 95 % limits.</param>
-/// <param name="Ellipse">Where the next shot crosses.</param>
+/// <param name="Ellipse">Where the next shot crosses; gross misses are left out of it.</param>
 /// <param name="Crossings">The known crossings, oldest first.</param>
 public sealed record LaneTarget(
     string Name,
@@ -28,4 +28,20 @@ public sealed record LaneTarget(
     BoundedEstimate MeanMissBoards,
     BoundedEstimate SpreadBoards,
     LaneEllipse Ellipse,
-    ValueList<LaneCrossing> Crossings);
+    ValueList<LaneCrossing> Crossings)
+{
+    /// <summary>Mean miss without the gross misses, with 95 % limits; null when there is none, or more than one in ten: then none is set aside.</summary>
+    public BoundedEstimate? MeanMissWithoutGrossBoards { get; init; }
+
+    /// <summary>Standard deviation without the gross misses, with 95 % limits; null likewise.</summary>
+    public BoundedEstimate? SpreadWithoutGrossBoards { get; init; }
+
+    /// <summary>How many of the crossings are gross misses.</summary>
+    public int GrossMisses => Crossings.AsEnumerable().Count(crossing => crossing.Gross);
+
+    /// <summary>Measured shots that advice is taken from.</summary>
+    internal int Kept => MeanMissWithoutGrossBoards is null ? Measured : Measured - GrossMisses;
+
+    /// <summary>The mean miss that advice is taken from: one misread must not move it.</summary>
+    internal BoundedEstimate MeanForAdvice => MeanMissWithoutGrossBoards ?? MeanMissBoards;
+}

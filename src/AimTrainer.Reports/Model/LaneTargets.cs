@@ -28,8 +28,14 @@ internal static class LaneTargets
         }
 
         var accuracy = accumulator.Result;
+        var robust = accuracy.Robust;
+        var (meanKept, spreadKept) = WithoutGross(robust);
         var known = newestFirst.AsEnumerable().Reverse().Where(crossing => crossing is { CrossingBoard: not null, MissBoards: not null })
-            .Select(crossing => new LaneCrossing(crossing.At, crossing.CrossingBoard!.Value, crossing.MissBoards!.Value, crossing.Held)).ToValueList();
+            .Select(crossing => new LaneCrossing(crossing.At, crossing.CrossingBoard!.Value, crossing.MissBoards!.Value, crossing.Held)
+            {
+                Gross = robust.IsGross(BoardOffset.FromBoards(crossing.MissBoards!.Value)) == true,
+                Test = crossing.Kind == BlockKind.Test,
+            }).ToValueList();
         return new LaneTarget(
             newest.Target,
             newest.DistanceFeet,
@@ -41,7 +47,26 @@ internal static class LaneTargets
             known.AsEnumerable().Count(crossing => crossing.Held == true),
             accuracy.ConstantErrorBoards,
             accuracy.StandardDeviationBoards,
-            LaneEllipse.Of(newest.CentreBoard + (accuracy.ConstantErrorBoards.Value ?? 0), accuracy.StandardDeviationBoards.Value ?? 0, accuracy.Measured),
-            known);
+            LaneEllipse.Of(
+                newest.CentreBoard + ((meanKept ?? accuracy.ConstantErrorBoards).Value ?? 0),
+                (spreadKept ?? accuracy.StandardDeviationBoards).Value ?? 0,
+                meanKept is null ? accuracy.Measured : accuracy.Measured - (robust.GrossMisses ?? 0)),
+            known)
+        {
+            MeanMissWithoutGrossBoards = meanKept,
+            SpreadWithoutGrossBoards = spreadKept,
+        };
+    }
+
+    private static (BoundedEstimate? Mean, BoundedEstimate? Spread) WithoutGross(RobustAccuracy robust)
+    {
+        // Gross misses are told from 8 shots on and lie beyond the middle half: several are always left.
+        if (robust is not { GrossMisses: > 0 and var gross, WithoutGross: { ConstantError: { } mean, VariableError: { } scatter, Count: var count } } || !GrossShare.MayBeSetAside(gross, gross + count))
+        {
+            return (null, null);
+        }
+
+        var deviation = scatter * Math.Sqrt(count / (count - 1.0));
+        return (EstimateLimits.OfMean(mean, deviation, count), EstimateLimits.OfSpread(deviation, count));
     }
 }

@@ -13,17 +13,18 @@ public static class ReportBuilder
     /// <summary>Makes a report.</summary>
     /// <param name="practice">Sessions and sums of the period.</param>
     /// <param name="crossings">The newest crossings of the same period, newest shot first.</param>
-    /// <param name="lane">The lane of the newest session.</param>
+    /// <param name="lanes">The lanes of the sessions.</param>
     /// <param name="filter">The period.</param>
     /// <param name="made">When the report is made.</param>
     public static BowlerReport Build(
-        BowlerPractice practice, IReadOnlyList<PracticeCrossing> crossings, LaneProfile lane, PracticeFilter filter, DateTimeOffset made)
+        BowlerPractice practice, IReadOnlyList<PracticeCrossing> crossings, ReportLanes lanes, PracticeFilter filter, DateTimeOffset made)
     {
+        var lane = lanes.Newest;
         var record = TestRecord.Of(practice.Blocks);
         var shots = ReportShot.Of(crossings);
         var work = WorkOf(practice, record);
         var picture = new LanePicture(shots.Count, work.Shots, LaneTargets.Of(crossings, lane), MarksOf(lane, practice.Hand));
-        var causes = CausesOf(shots, lane);
+        var causes = CausesOf(shots, lanes);
         var trend = TrendOf(record);
         var tens = TenShotsOf(crossings, lane);
         var words = new SentenceRules(practice.Hand);
@@ -66,37 +67,40 @@ public static class ReportBuilder
             Math.Max(0, drills.Count - ReportWork.MostDrills));
     }
 
-    private static ReportCauses CausesOf(List<ObservedShot> shots, LaneProfile lane)
+    private static ReportCauses CausesOf(List<ObservedShot> shots, ReportLanes lanes)
     {
         if (shots.Count == 0)
         {
             return new ReportCauses(null, 0, 0, null, "no shot");
         }
 
-        var settings = new AccuracySettings { Lane = lane };
-        var sets = shots.GroupBy(shot => shot.Line).OrderByDescending(line => line.Count()).Take(MostLinesStudied).Select(line => SetOf(line, settings)).ToList();
-        var set = sets.Where(found => found.Targets.AsEnumerable().Any(target => target.Shares is not null)).MaxBy(found => found.Split)
-            ?? sets.MaxBy(found => found.Split)!;
+        // Shots at one line on two lanes that run straight for different stretches are two sets: each is split by its own lane.
+        var studies = shots.GroupBy(shot => (shot.Line, Lane: ReportLanes.Sort(lanes.Of(shot.Session))))
+            .OrderByDescending(line => line.Count()).Take(MostLinesStudied).Select(line => StudyOf([.. line], lanes.Of(line.First().Session))).ToList();
+        var study = studies.Where(found => SetOf(found).Targets.AsEnumerable().Any(target => target.Shares is not null)).MaxBy(found => found.Set!.Split)
+            ?? studies.MaxBy(found => found.Set!.Split)!;
+        var set = SetOf(study);
         var target = set.Split == 0 ? null : set.Targets.AsEnumerable().LastOrDefault(one => one.Shares is not null) ?? set.Targets[^1];
         var why = target?.Shares is not null ? null
             : set.Split == 0 ? WhyNoneSplit(set)
             : set.Plan is null ? set.PlanWhy
             : target!.SharesWhy;
-        return new ReportCauses(set.Line, set.Shots, set.Split, target, why);
+        return new ReportCauses(set.Line, study.Set!.Shots, set.Split, target, why) { GrossSetAside = study.Set.Shots - set.Shots };
     }
 
     private static string WhyNoneSplit(SplitSet set) => set.NotSplit.Count == 0 ? "no shot was measured" : $"{set.NotSplit.AsEnumerable().MaxBy(lacking => lacking.Shots)!.Why}; "
         + "the laydown board, or a crossing 5 ft or more from the first, would tell";
 
-    private static SplitSet SetOf(IEnumerable<ObservedShot> shots, AccuracySettings settings)
-    {
-        var study = new LineStudy(settings);
-        foreach (var shot in shots)
-        {
-            study.Add(shot);
-        }
+    private static SplitSet SetOf(LineStudy study) =>
+        study is { WithoutGross: { } kept, Set: { } all } && GrossShare.MayBeSetAside(all.Shots - kept.Shots, all.Shots) ? kept : study.Set!;
 
-        return study.Close();
+    private static LineStudy StudyOf(List<ObservedShot> shots, LaneProfile lane)
+    {
+        var study = new LineStudy(new AccuracySettings { Lane = lane });
+        shots.ForEach(study.Add);
+        study.Close();
+        study.SetAsideGross(shots);
+        return study;
     }
 
     private static ReportTrend TrendOf(TestRecord record)

@@ -2,7 +2,7 @@ using AimTrainer.Analysis;
 
 namespace AimTrainer.Reports;
 
-/// <summary>Where the misses came from, for the line with most split shots among the newest.</summary>
+/// <summary>Where the misses came from, for the line with most split shots among the newest; shots with a gross miss are set aside.</summary>
 /// <param name="Line">The line, by its places; null when nothing was thrown.</param>
 /// <param name="Shots">Shots thrown at it.</param>
 /// <param name="Split">Those whose straight part is known.</param>
@@ -12,6 +12,9 @@ public sealed record ReportCauses(string? Line, int Shots, int Split, TargetCaus
 {
     /// <summary>Fewest split shots before a cause is named.</summary>
     public const int Fewest = 10;
+
+    /// <summary>Shots with a gross miss at this line: they are not in the split.</summary>
+    public int GrossSetAside { get; init; }
 
     /// <summary>The shares; null when they are not known.</summary>
     public VarianceShares? Shares => Target?.Shares;

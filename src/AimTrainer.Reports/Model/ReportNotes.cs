@@ -33,6 +33,17 @@ internal static class ReportNotes
             yield return $"Drawn are the {LanePicture.MostDrawn} targets with most shots; {lane.Targets.Count - LanePicture.MostDrawn} more are in the JSON and CSV.";
         }
 
+        if (lane.Targets.AsEnumerable().Sum(target => target.GrossMisses) is > 0 and var gross)
+        {
+            yield return $"{gross} gross {(gross == 1 ? "miss" : "misses")} (modified z beyond 3.5): drawn and counted in the table and the ten-shot spread, "
+                + "set aside in sentences, split, ellipse and what to work on where they are at most one in ten. Misread or real?";
+        }
+
+        if (lane.Targets.AsEnumerable().Sum(target => target.Crossings.AsEnumerable().Count(crossing => crossing is { Gross: true, Test: true })) is > 0 and var testGross)
+        {
+            yield return $"{testGross} of them {(testGross == 1 ? "is" : "are")} in test blocks: the trend has them in.";
+        }
+
         if (causes.Shares is not null)
         {
             yield return "Split as measured: the sensor's own noise is in it. A negative share made up for the others.";

@@ -25,7 +25,10 @@ internal static class ReportShot
     private static ObservedShot Shot(List<PracticeCrossing> targets)
     {
         var first = targets[0];
-        var reading = new ShotReading { LaydownBoard = first.LaydownBoard, LaunchAngleDegrees = first.LaunchAngleDegrees };
+        var reading = new ShotReading
+        {
+            LaydownBoard = first.LaydownBoard, LaunchAngleDegrees = first.LaunchAngleDegrees, SpeedMilesPerHour = first.SpeedMph, SpeedPlace = first.SpeedAt ?? SpeedPlace.Unknown, RevsRpm = first.RevsRpm,
+        };
         var places = new HashSet<double>();
         foreach (var target in targets)
         {

@@ -47,6 +47,25 @@ internal static class ReportWords
     /// <summary>"board 10 at the arrows".</summary>
     public static string Target(LaneTarget target) => $"board {Short(target.CentreBoard)} {Place(target.DistanceFeet)}";
 
+    /// <summary>" 1 gross miss set aside (board 31.5 on 2026-09-04: misread or real?)", or nothing: at most two are named.</summary>
+    public static string GrossSetAside(LaneTarget target)
+    {
+        var gross = target.Crossings.AsEnumerable().Where(crossing => crossing.Gross).Reverse().ToList();
+        if (gross.Count == 0)
+        {
+            return "";
+        }
+
+        if (target.MeanMissWithoutGrossBoards is null)
+        {
+            return $" {gross.Count} shots lie far off the others: too many for misreads, so none is set aside. Were all of them thrown at this target?";
+        }
+
+        var named = string.Join(", ", gross.Take(2).Select(crossing => $"board {Short(crossing.Board)} on {Day(crossing.At)}"));
+        var more = gross.Count > 2 ? $" and {gross.Count - 2} more" : "";
+        return $" {gross.Count} gross {(gross.Count == 1 ? "miss" : "misses")} set aside ({named}{more}: misread or real?).";
+    }
+
     /// <summary>"1.2 (0.9 to 1.7)", or a dash.</summary>
     public static string Limited(BoundedEstimate estimate) => estimate switch
     {

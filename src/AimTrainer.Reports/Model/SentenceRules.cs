@@ -19,23 +19,23 @@ public sealed class SentenceRules(Hand hand)
     /// <param name="target">The target with most known crossings; null without a shot.</param>
     public ReportSentence Lean(LaneTarget? target)
     {
-        if (target is null || target.Measured < FewestMeasured)
+        if (target is null || target.Kept < FewestMeasured)
         {
-            var few = $"{target?.Measured ?? 0} of {FewestMeasured} measured shots at one target";
+            var few = $"{target?.Kept ?? 0} of {FewestMeasured} measured shots at one target";
             return Sentence(SentenceTopic.Lean, $"Where the shots go on average is not known yet: {few}.", BoundedEstimate.Unknown(few), "boards");
         }
 
-        var miss = target.MeanMissBoards;
+        var miss = target.MeanForAdvice;
         var where = ReportWords.Target(target);
-        var shots = ReportWords.Count(target.Measured, "shot");
+        var shots = ReportWords.Count(target.Kept, "shot");
         var text = miss is { Value: { } mean, Low: { } low, High: { } high }
             ? miss.DiffersFromZero == true
                 ? $"Over {shots} at {where} the average is {ReportWords.Two(Math.Abs(mean))} boards to the {ReportWords.SideOf(mean, hand)} "
                     + $"(95 %: {ReportWords.Two(Math.Min(Math.Abs(low), Math.Abs(high)))} to {ReportWords.Two(Math.Max(Math.Abs(low), Math.Abs(high)))})."
                 : $"Over {shots} at {where} no lean to either side shows: {ReportWords.Side(mean, hand)} on average "
                     + $"(95 %: {ReportWords.Side(low, hand)} to {ReportWords.Side(high, hand)})."
-            : $"All {target.Measured} readings at {where} are the same, {ReportWords.Side(miss.Value ?? 0, hand)}: too coarse or too few to say how sure that is.";
-        return Sentence(SentenceTopic.Lean, text, miss, "boards");
+            : $"All {target.Kept} readings at {where} are the same, {ReportWords.Side(miss.Value ?? 0, hand)}: too coarse or too few to say how sure that is.";
+        return Sentence(SentenceTopic.Lean, text + ReportWords.GrossSetAside(target), miss, "boards");
     }
 
     /// <summary>Why the shots scatter.</summary>
@@ -61,7 +61,8 @@ public sealed class SentenceRules(Hand hand)
         var text = Clearly(share, next.Share)
             ? $"Most of the scatter {place} comes from {name}: {figure}."
             : $"Which cause scatters the shots {place} most cannot be told yet; it may be {name}: {figure}.";
-        return Sentence(SentenceTopic.Cause, text, share, "share");
+        var aside = causes.GrossSetAside > 0 ? $" {ReportWords.Count(causes.GrossSetAside, "shot")} with a gross miss set aside." : "";
+        return Sentence(SentenceTopic.Cause, text + aside, share, "share");
     }
 
     /// <summary>Whether the bowler is getting better. The word "improved" comes from the rule of trends alone.</summary>
@@ -98,14 +99,14 @@ public sealed class SentenceRules(Hand hand)
     /// <summary>The one thing to work on: the first rule that applies, in the order of <see cref="WorkOnRule"/>.</summary>
     public WorkOn WorkOn(LaneTarget? target, ReportCauses causes, ReportTrend trend)
     {
-        if (target is null || target.Measured < FewestMeasured)
+        if (target is null || target.Kept < FewestMeasured)
         {
             return Work(
                 WorkOnRule.Measure, target, $"Measure first: {FewestMeasured} shots at one target, each with where it crossed. Then there is something to work on.");
         }
 
         var where = ReportWords.Target(target);
-        if (target.MeanMissBoards is { DiffersFromZero: true, Value: { } mean } && Math.Abs(mean) >= WorthWorkingOnBoards)
+        if (target.MeanForAdvice is { DiffersFromZero: true, Value: { } mean } && Math.Abs(mean) >= WorthWorkingOnBoards)
         {
             return Work(
                 WorkOnRule.Lean,

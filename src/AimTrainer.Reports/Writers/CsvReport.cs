@@ -106,16 +106,24 @@ internal static class CsvReport
         yield return Row("target", item, "held", "shots", Number(target.Held), "", "", shots, "");
         yield return Figure("target", item, "meanMiss", "boards", target.MeanMissBoards, shots, target.MeanMissBoards.Why);
         yield return Figure("target", item, "spread", "boards", target.SpreadBoards, shots, target.SpreadBoards.Why);
+        yield return Row("target", item, "grossMisses", "shots", Number(target.GrossMisses), "", "", shots, "");
+        if (target is { MeanMissWithoutGrossBoards: { } mean, SpreadWithoutGrossBoards: { } spread })
+        {
+            yield return Figure("target", item, "meanMissWithoutGross", "boards", mean, Number(target.Kept), mean.Why);
+            yield return Figure("target", item, "spreadWithoutGross", "boards", spread, Number(target.Kept), spread.Why);
+        }
+
         yield return Row("target", item, "ellipse", "board", "", Number(target.Ellipse.LowBoard), Number(target.Ellipse.HighBoard), shots, target.Ellipse.Why);
         foreach (var crossing in target.Crossings)
         {
-            yield return Row("crossing", item, "board", "board", Number(crossing.Board), "", "", "1", Moment(crossing.At));
+            yield return Row("crossing", item, "board", "board", Number(crossing.Board), "", "", "1", $"{Moment(crossing.At)}{(crossing.Gross ? " gross miss" : "")}");
         }
     }
 
     private static IEnumerable<string[]> OfCauses(ReportCauses causes)
     {
         yield return Row("causes", causes.Line ?? "", "split", "shots", Number(causes.Split), "", "", Number(causes.Shots), causes.Why);
+        yield return Row("causes", causes.Line ?? "", "grossSetAside", "shots", Number(causes.GrossSetAside), "", "", Number(causes.Shots), "");
         if (causes.Target is not { } target)
         {
             yield break;

@@ -55,6 +55,9 @@ internal static class JsonReport
         target.Held,
         target.MeanMissBoards,
         target.SpreadBoards,
+        target.GrossMisses,
+        target.MeanMissWithoutGrossBoards,
+        target.SpreadWithoutGrossBoards,
         target.Ellipse,
         target.Crossings,
     };
@@ -64,6 +67,7 @@ internal static class JsonReport
         causes.Line,
         causes.Shots,
         causes.Split,
+        causes.GrossSetAside,
         causes.Target?.Target,
         DistanceFeet = causes.Target?.Distance,
         causes.Target?.LaydownBoards,

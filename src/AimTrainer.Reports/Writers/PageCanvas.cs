@@ -13,9 +13,9 @@ internal sealed class PageCanvas(SKCanvas canvas)
     /// <summary>One line, cut off with three dots when it is too long; gives its width.</summary>
     public float Line(string text, float left, float baseline, float width, float size, bool bold = false, string colour = ReportColours.Ink, bool toTheRight = false)
     {
-        using var font = Font(size, bold);
-        using var paint = Paint(colour);
         var shown = Clean(text);
+        using var font = Font(shown, size, bold);
+        using var paint = Paint(colour);
         if (font.MeasureText(shown) > width)
         {
             while (shown.Length > 0 && font.MeasureText(shown + "...") > width)
@@ -33,9 +33,10 @@ internal sealed class PageCanvas(SKCanvas canvas)
     /// <summary>A paragraph between two edges, of at most so many lines; gives the place below it.</summary>
     public float Paragraph(string text, float left, float top, float width, float size, bool bold = false, string colour = ReportColours.Ink, int most = int.MaxValue)
     {
-        using var font = Font(size, bold);
+        var clean = Clean(text);
+        using var font = Font(clean, size, bold);
         using var paint = Paint(colour);
-        var lines = Wrapped(Clean(text), width, font);
+        var lines = Wrapped(clean, width, font);
         for (var i = 0; i < lines.Count && i < most; i++)
         {
             var line = i == most - 1 && lines.Count > most ? lines[i].TrimEnd('.', ' ') + "..." : lines[i];
@@ -48,8 +49,9 @@ internal sealed class PageCanvas(SKCanvas canvas)
     /// <summary>How high a paragraph is.</summary>
     public static float HeightOf(string text, float width, float size, bool bold = false)
     {
-        using var font = Font(size, bold);
-        return Wrapped(Clean(text), width, font).Count * size * Leading;
+        var clean = Clean(text);
+        using var font = Font(clean, size, bold);
+        return Wrapped(clean, width, font).Count * size * Leading;
     }
 
     /// <summary>A filled box, with a bar at its left edge when that has a colour.</summary>
@@ -112,8 +114,8 @@ internal sealed class PageCanvas(SKCanvas canvas)
     // A name may hold anything; a control letter has no picture.
     private static string Clean(string text) => string.Concat(ReportWords.Joined(text).Select(letter => char.IsControl(letter) ? ' ' : letter));
 
-    private static SKFont Font(float size, bool bold) =>
-        new(bold ? ReportFonts.Bold : ReportFonts.Regular, size) { Subpixel = true, Edging = SKFontEdging.Antialias, Hinting = SKFontHinting.None };
+    private static SKFont Font(string text, float size, bool bold) =>
+        new(ReportFonts.For(text, bold), size) { Subpixel = true, Edging = SKFontEdging.Antialias, Hinting = SKFontHinting.None };
 
     private static SKPaint Paint(string colour) => new() { Color = SKColor.Parse(colour), IsAntialias = true };
 }

@@ -31,6 +31,21 @@ public static class ReportWriter
         }
     }
 
+    /// <summary>The charts of a report, for pages that lay them out themselves: trend, lane, split, ten-shot spread.</summary>
+    /// <param name="report">The report.</param>
+    public static (ReportPicture Trend, ReportPicture Lane, ReportPicture Split, ReportPicture TenShots) Pictures(BowlerReport report)
+    {
+        lock (Drawing)
+        {
+            return (
+                Picture(TrendChart.Of(report, 340, 190)), Picture(LaneChart.Of(report, 208, 352)), Picture(SplitChart.Of(report, 210, 118)),
+                Picture(TenShotChart.Of(report, 210, 118)));
+        }
+    }
+
+    private static ReportPicture Picture(ReportChart chart) =>
+        new(chart.Title, chart.Caption, chart.Alternative, chart.Width, chart.Height, chart.Fill is null ? null : chart.ToSvg());
+
     private static void Draw(BowlerReport report, ReportFormat format, Stream output)
     {
         switch (format)

@@ -19,4 +19,9 @@ public interface IPracticeRecord
     /// <param name="cancellationToken">Ends the wait.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of shots is outside its range.</exception>
     Task<ValueList<PracticeCrossing>> LastCrossingsAsync(PracticeFilter filter, int shots, CancellationToken cancellationToken);
+
+    /// <summary>The lanes that sessions were thrown on, by session; a session that is not known is left out.</summary>
+    /// <param name="sessionIds">Which sessions.</param>
+    /// <param name="cancellationToken">Ends the wait.</param>
+    Task<IReadOnlyDictionary<string, LaneProfile>> FindLanesAsync(IReadOnlyCollection<string> sessionIds, CancellationToken cancellationToken);
 }

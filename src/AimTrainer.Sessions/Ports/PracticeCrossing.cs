@@ -39,4 +39,8 @@ public sealed record PracticeCrossing(
     double? LaydownBoard,
     double? LaunchAngleDegrees,
     double? SpeedMph,
-    double? RevsRpm);
+    double? RevsRpm)
+{
+    /// <summary>Where the speed was measured; null when there is none, or nobody said.</summary>
+    public SpeedPlace? SpeedAt { get; init; }
+}

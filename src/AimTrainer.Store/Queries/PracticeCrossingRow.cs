@@ -42,7 +42,12 @@ internal sealed class PracticeCrossingRow
 
     public required double? RevsRpm { get; init; }
 
+    public required SpeedPlace? SpeedAt { get; init; }
+
     public PracticeCrossing ToCrossing(Dictionary<long, string> balls) => new(
         SessionId, Number, At, Run, Kind, BallId is { } id ? balls.GetValueOrDefault(id) : null, Target, DistanceFeet, CentreBoard, WidthBoards,
-        Crossing, CrossingBoard, MissBoards, Held, LaydownBoard, LaunchAngleDegrees, SpeedMph, RevsRpm);
+        Crossing, CrossingBoard, MissBoards, Held, LaydownBoard, LaunchAngleDegrees, SpeedMph, RevsRpm)
+    {
+        SpeedAt = SpeedAt,
+    };
 }

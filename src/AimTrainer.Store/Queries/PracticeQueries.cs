@@ -148,6 +148,7 @@ public static class PracticeQueries
             LaunchAngleDegrees = shot.Shot.LaunchAngleDegrees,
             SpeedMph = shot.Shot.SpeedMph,
             RevsRpm = shot.Shot.RevsRpm,
+            SpeedAt = shot.Shot.SpeedAt,
         };
 
     private static IQueryable<SessionRow> OtherHand(this RecordContext record, PracticeScope scope) =>

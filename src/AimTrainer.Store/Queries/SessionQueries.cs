@@ -54,6 +54,15 @@ public static class SessionQueries
         return found is null ? null : new StoredSession(Read<SessionSetup>(found.SetupJson), found.Json, found.Ended);
     }
 
+    /// <summary>The lanes that sessions were thrown on, by session.</summary>
+    public static async Task<IReadOnlyDictionary<string, LaneProfile>> FindLanesAsync(
+        this RecordContext record, IReadOnlyCollection<string> sessionIds, CancellationToken cancellationToken)
+    {
+        var found = await record.Sessions.AsNoTracking().Where(session => sessionIds.Contains(session.Id)).Select(session => new { session.Id, session.SetupJson })
+            .ToListAsync(cancellationToken).ConfigureAwait(false);
+        return found.ToDictionary(session => session.Id, session => Read<SessionSetup>(session.SetupJson).Lane, StringComparer.Ordinal);
+    }
+
     /// <summary>The newest session of a station and how far its log has come, or null when the station has had none.</summary>
     public static Task<SessionProgress?> NewestOfStationAsync(this RecordContext record, int station, CancellationToken cancellationToken) => (
         from session in record.Sessions.AsNoTracking()

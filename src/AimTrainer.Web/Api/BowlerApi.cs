@@ -21,9 +21,8 @@ internal static class BowlerApi
         bowlers.MapGet("/{name}", OneAsync).Describe("The usual throw of a bowler, as far as the record knows it.", null, "Bowler", 404);
     }
 
-    /// <remarks>The framework leaves a slash in a name as it is in the address, so that it is no step of the path.</remarks>
     private static async Task<IResult> OneAsync(string name, ISessionStore store, CancellationToken cancellationToken) =>
-        await store.FindBowlerAsync(name.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase), cancellationToken).ConfigureAwait(false) is { } bowler
+        await store.FindBowlerAsync(BowlerAddress.NameOf(name), cancellationToken).ConfigureAwait(false) is { } bowler
             ? TypedResults.Json(bowler, WebJson.Options)
             : Problems.NotFound($"bowler: found {FoundText.Quoted(name)}; allowed: a name in the record (GET /api/bowlers lists them)");
 }

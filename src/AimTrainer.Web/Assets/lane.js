@@ -37,7 +37,7 @@ function show(next) {
   $('feed').textContent = feedWords(state.feed);
   $('empty').hidden = open;
   $('over').hidden = state.phase !== 'ended';
-  if (state.phase === 'ended') $('record').href = `/records/${encodeURIComponent(state.sessionId)}`;
+  if (state.sessionId) for (const id of ['record', 'so-far']) $(id).href = `/records/${encodeURIComponent(state.sessionId)}`;
   session.hidden = !state.phase || state.phase === 'waiting';
   $('log').hidden = !working;
   $('coach').hidden = !working;

@@ -25,10 +25,14 @@ filter?.addEventListener('input', sift);
 
 const region = document.querySelector('[data-follow]');
 if (region) {
-  let known = null, busy = false, again = false;
+  const atLeastMs = Number(region.dataset.follow) || 500; // A page that is much work for the host is not asked for more often than it says.
+  let known = null, busy = false, again = false, last = 0, later = null;
   const renew = async () => {
     if (busy) { again = true; return; }
+    const wait = known === null ? 0 : last + atLeastMs - Date.now();
+    if (wait > 0) { later ??= setTimeout(() => { later = null; renew(); }, wait); return; }
     busy = true;
+    last = Date.now();
     try {
       const answer = await fetch(location.href, { headers: { accept: 'text/html' } });
       const fresh = answer.ok ? new DOMParser().parseFromString(await answer.text(), 'text/html').querySelector('[data-follow]') : null;
@@ -45,7 +49,7 @@ if (region) {
       // The link that is followed says so; the list is fetched again when it is back.
     } finally {
       busy = false;
-      if (again) { again = false; setTimeout(renew, 500); }
+      if (again) { again = false; renew(); }
     }
   };
   const link = document.getElementById('link');

@@ -1,3 +1,4 @@
+using AimTrainer.Reports;
 using AimTrainer.Sessions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.DataProtection;
@@ -13,8 +14,8 @@ namespace AimTrainer.Web;
 public static class ConsoleHosting
 {
     /// <summary>
-    /// Adds what the console needs. Stations (<see cref="StationServices.AddStations"/>), an <see cref="ISessionStore"/> and
-    /// <see cref="ISessionDocuments"/> must be registered; an <see cref="IFeedWatch"/> where lines are taken.
+    /// Adds what the console needs. Stations (<see cref="StationServices.AddStations"/>), an <see cref="ISessionStore"/>, an
+    /// <see cref="IPracticeRecord"/> and <see cref="ISessionDocuments"/> must be registered; an <see cref="IFeedWatch"/> where lines are taken.
     /// </summary>
     public static IServiceCollection AddConsole(this IServiceCollection services, ConsoleSettings settings)
     {
@@ -29,6 +30,8 @@ public static class ConsoleHosting
 
         services.AddSingleton<AttachedProjectors>();
         AddAccess(services, settings);
+        services.AddSingleton(provider => new ReportReader(provider.GetRequiredService<IPracticeRecord>(), provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(provider => new ProgressReader(provider.GetRequiredService<IPracticeRecord>(), provider.GetRequiredService<TimeProvider>()));
         services.AddProblemDetails(options => options.CustomizeProblemDetails = context => context.ProblemDetails.Extensions.Remove("traceId"));
         services.Configure<KestrelServerOptions>(options =>
         {
@@ -58,6 +61,7 @@ public static class ConsoleHosting
         SessionApi.Map(api);
         DrillApi.Map(api);
         BowlerApi.Map(api);
+        FigureApi.Map(api);
         AccessApi.Map(api);
         ProjectorApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);

@@ -10,9 +10,11 @@ internal static class Say
 
     public static string Of(double? number, int digits = 2) => number is { } value ? Math.Round(value, digits).ToString(CultureInfo.InvariantCulture) : "?";
 
-    public static string Percent(double? part) => part is { } value ? $"{Math.Round(value * 100).ToString(CultureInfo.InvariantCulture)} %" : "?";
+    public static string Percent(double? part) => part is { } value ? $"{(Math.Round(value * 100) + 0.0).ToString(CultureInfo.InvariantCulture)} %" : "?";
 
     public static string Count(int count, string one) => $"{count.ToString(CultureInfo.InvariantCulture)} {one}{(count == 1 ? "" : "s")}";
+
+    public static string Count(int count, string one, string many) => $"{count.ToString(CultureInfo.InvariantCulture)} {(count == 1 ? one : many)}";
 
     public static string Exact(decimal number) => number.ToString("0.####", CultureInfo.InvariantCulture);
 

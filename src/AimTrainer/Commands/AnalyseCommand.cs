@@ -54,6 +54,12 @@ internal static class AnalyseCommand
                 Sides = parsed.GetValue(leftRight) ? SideNames.LeftRight : SideNames.InsideOutside,
             };
             run.First(first.AndTheRest());
+            if (run.HasGross)
+            {
+                stream.Position = 0;
+                run.SetAside(CsvShots.Read(stream, file, csv));
+            }
+
             stream.Position = 0;
             var again = CsvShots.Read(stream, file, csv);
             if (parsed.GetValue(json))

@@ -28,6 +28,7 @@ internal static class CommandLine
             AnalyseCommand.Create(console),
             WhyCommand.Create(console),
             TrendCommand.Create(console),
+            FiguresCommand.Create(console),
             ReportCommand.Create(console),
             CompareCommand.Create(console),
             PathCommand.Create(console),

@@ -3,6 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using AimTrainer.Analysis;
 using AimTrainer.Output;
+using AimTrainer.Reports;
 using AimTrainer.Sessions;
 using AimTrainer.Setup;
 
@@ -60,13 +61,14 @@ internal static class TrendCommand
             var record = TestRecord.Of(practice.Blocks);
             var view = program is null ? null : ProgramView.Of(program, record, DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime));
             var chosen = filter.From is not null || filter.To is not null;
+            var trend = BowlerTrend.Of(practice, record, chosen, view);
             if (parsed.GetValue(json))
             {
-                Json.Print(console, TrendView.Document(practice, record, chosen, view));
+                Json.Print(console, trend);
             }
             else
             {
-                TrendView.Print(console, practice, record, chosen, view);
+                TrendView.Print(console, practice, trend);
             }
 
             return ExitCodes.Ok;

@@ -3,6 +3,7 @@ using System.Text.Json;
 using AimTrainer.Analysis;
 using AimTrainer.Domain;
 using AimTrainer.Output;
+using AimTrainer.Reports;
 using AimTrainer.Setup;
 
 namespace AimTrainer.Commands;
@@ -18,16 +19,15 @@ internal static class WhyCommand
         {
             using var store = StoreForReading.Open(DataPlace.Named(parsed));
             var (setup, drill, record) = await SessionCommands.ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
-            var settings = new AccuracySettings { Lane = setup.Lane, NoiseBoards = parsed.GetValue(noise) };
-            var words = new MissWords(setup.Lane, setup.Hand, parsed.GetValue(leftRight) ? SideNames.LeftRight : SideNames.InsideOutside);
-            var lines = WhyLine.Of(setup, record);
+            var sides = parsed.GetValue(leftRight) ? SideNames.LeftRight : SideNames.InsideOutside;
             if (parsed.GetValue(json))
             {
-                Print(console, setup, drill, lines, settings, words);
+                console.Out.WriteLine(JsonSerializer.Serialize(SessionFigures.Of(setup, record, parsed.GetValue(noise), sides), FigureJson.Plain));
             }
             else
             {
-                Say(console, setup, drill, lines, settings, words);
+                var settings = new AccuracySettings { Lane = setup.Lane, NoiseBoards = parsed.GetValue(noise) };
+                Say(console, setup, drill, SessionLine.Of(setup, record), settings, new MissWords(setup.Lane, setup.Hand, sides));
             }
 
             return ExitCodes.Ok;
@@ -41,7 +41,7 @@ internal static class WhyCommand
     /// <summary>The option for how sides are called.</summary>
     public static Option<bool> LeftRight() => new("--left-right") { Description = "Say left and right as the bowler sees them, instead of inside and outside." };
 
-    private static void Say(UserConsole console, SessionSetup setup, DrillScript drill, IReadOnlyList<WhyLine> lines, AccuracySettings settings, MissWords words)
+    private static void Say(UserConsole console, SessionSetup setup, DrillScript drill, IReadOnlyList<SessionLine> lines, AccuracySettings settings, MissWords words)
     {
         var text = new WhyText(console);
         text.Line($"{drill.Name} ({drill.Id}) for {setup.Bowler}, {Words.Of(setup.Hand)} hand"
@@ -55,50 +55,13 @@ internal static class WhyCommand
         {
             var study = line.Study(settings);
             text.Set($"{line.Name}: {line.Line}", study.Set!);
-            var misses = new WhyMisses(text, words, study.Set!.Plan?.Kind ?? PlanKind.StraightThroughTargets, int.MaxValue);
+            var misses = new WhyMisses(text, words, study.Plan?.Kind ?? PlanKind.StraightThroughTargets, int.MaxValue);
             foreach (var (number, shot) in line.Shots)
             {
                 misses.Add($"shot {number}", shot, study.Split(shot));
             }
 
-            misses.Finish(study.WithoutGross());
+            misses.Finish(study.WithoutGross);
         }
-    }
-
-    private static void Print(UserConsole console, SessionSetup setup, DrillScript drill, IReadOnlyList<WhyLine> lines, AccuracySettings settings, MissWords words)
-    {
-        using var output = new BufferedStream(console.OpenOut(), 1 << 16);
-        using (var writer = new Utf8JsonWriter(output, Json.Indented))
-        {
-            writer.WriteStartObject();
-            writer.WriteString("session"u8, setup.SessionId);
-            writer.WriteString("bowler"u8, setup.Bowler);
-            writer.WriteBoolean("simulated"u8, setup.Simulated);
-            writer.WriteString("drill"u8, drill.Id);
-            writer.WriteString("hand"u8, Words.Of(setup.Hand));
-            AnalyseJson.Write(writer, "noiseBoards", settings.NoiseBoards);
-            writer.WriteStartArray("lines"u8);
-            foreach (var line in lines)
-            {
-                var study = line.Study(settings);
-                writer.WriteStartObject();
-                writer.WriteString("name"u8, line.Name);
-                AnalyseJson.Write(writer, "causes", study.Set);
-                writer.WriteStartArray("splits"u8);
-                foreach (var (number, shot) in line.Shots)
-                {
-                    AnalyseJson.WriteShot(writer, number, null, shot, study.Split(shot), words, study.Set!.Plan?.Kind ?? PlanKind.StraightThroughTargets);
-                }
-
-                writer.WriteEndArray();
-                AnalyseJson.Write(writer, "causesWithoutGrossMisses", study.WithoutGross());
-                writer.WriteEndObject();
-            }
-
-            writer.WriteEndArray();
-            writer.WriteEndObject();
-        }
-
-        output.WriteByte((byte)'\n');
     }
 }

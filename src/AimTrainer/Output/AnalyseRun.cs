@@ -1,11 +1,12 @@
 using System.Text.Json;
 using AimTrainer.Analysis;
 using AimTrainer.Domain;
+using AimTrainer.Reports;
 using AimTrainer.Sessions;
 
 namespace AimTrainer.Output;
 
-/// <summary>One analysis of a file, in two passes over it, so that a file of any length needs little memory.</summary>
+/// <summary>One analysis of a file, in passes over it, so that a file of any length needs little memory.</summary>
 internal sealed class AnalyseRun(
     UserConsole console, string file, AccuracySettings settings, IReadOnlyList<AnalyseTarget> targets, string? bowler, Hand hand)
 {
@@ -24,7 +25,7 @@ internal sealed class AnalyseRun(
 
     private MissWords Sentences => new(settings.Lane, hand, Sides);
 
-    private PlanKind Kind => _study.Set?.Plan?.Kind ?? PlanKind.StraightThroughTargets;
+    private PlanKind Kind => _study.Plan?.Kind ?? PlanKind.StraightThroughTargets;
 
     /// <summary>First pass: gathers.</summary>
     public void First(IEnumerable<FeedItem> items)
@@ -50,7 +51,14 @@ internal sealed class AnalyseRun(
         _study.Close();
     }
 
-    /// <summary>Second pass: everything as one JSON document.</summary>
+    /// <summary>Whether a miss is gross: then <see cref="SetAside"/> is to be called before anything is written.</summary>
+    public bool HasGross => _study.HasGross;
+
+    /// <summary>A pass of its own where there are gross misses: what shots are held against is learned without theirs.</summary>
+    /// <param name="items">The file again.</param>
+    public void SetAside(IEnumerable<FeedItem> items) => _study.SetAsideGross(Again(items).Select(each => each.Shot));
+
+    /// <summary>Last pass: everything as one JSON document.</summary>
     public void Json(IEnumerable<FeedItem> items)
     {
         using var output = new BufferedStream(console.OpenOut(), 1 << 16);
@@ -75,18 +83,18 @@ internal sealed class AnalyseRun(
             var sentences = Sentences;
             foreach (var (shot, line) in Again(items))
             {
-                AnalyseJson.WriteShot(writer, ++number, line, shot, _study.Split(shot), sentences, Kind);
+                AnalyseJson.WriteValue(writer, ShotFigures.Of(++number, shot, _study.Split(shot), sentences, Kind) with { Line = line });
             }
 
             writer.WriteEndArray();
-            AnalyseJson.Write(writer, "causesWithoutGrossMisses", _study.WithoutGross());
+            AnalyseJson.Write(writer, "causesWithoutGrossMisses", _study.WithoutGross);
             writer.WriteEndObject();
         }
 
         output.WriteByte((byte)'\n');
     }
 
-    /// <summary>Second pass: for a person.</summary>
+    /// <summary>Last pass: for a person.</summary>
     /// <param name="items">The file again.</param>
     /// <param name="most">So many sentences at most.</param>
     public void Text(IEnumerable<FeedItem> items, int most)
@@ -104,7 +112,7 @@ internal sealed class AnalyseRun(
             misses.Add($"shot {number} (line {line})", shot, _study.Split(shot));
         }
 
-        misses.Finish(_study.WithoutGross());
+        misses.Finish(_study.WithoutGross);
     }
 
     // What could not be read was said in the first pass.

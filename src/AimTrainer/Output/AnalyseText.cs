@@ -1,5 +1,6 @@
 using AimTrainer.Analysis;
 using AimTrainer.Domain;
+using AimTrainer.Reports;
 using Spectre.Console;
 
 namespace AimTrainer.Output;
@@ -42,20 +43,12 @@ internal sealed class AnalyseText(UserConsole console)
 
         foreach (var by in report.Groups.AsEnumerable().GroupBy(group => group.By).Where(groups => groups.Count() > 1))
         {
-            Heading($"By {Named(by.Key)}");
+            Heading($"By {FigureNames.Of(by.Key)}");
             Groups(by);
         }
     }
 
     private static bool OneIn(BoundedEstimate ratio) => ratio.Low <= 1 && ratio.High >= 1;
-
-    private static string Named(Grouping by) => by switch
-    {
-        Grouping.LanePart => "part of the lane",
-        Grouping.SpeedBand => "speed",
-        Grouping.Ten => "ten shots of a session",
-        _ => Json.Word(by),
-    };
 
     private void Targets(ValueList<TargetAccuracy> targets)
     {

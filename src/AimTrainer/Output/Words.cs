@@ -1,19 +1,13 @@
-using System.Globalization;
 using AimTrainer.Domain;
+using AimTrainer.Reports;
 
 namespace AimTrainer.Output;
 
 /// <summary>How things are said to people.</summary>
 internal static class Words
 {
-    /// <summary>"1.30 left", "0.40 right" or "on centre": the sides as the bowler sees them.</summary>
-    /// <param name="boards">Boards, positive inside.</param>
-    /// <param name="hand">Whose.</param>
-    public static string Miss(double boards, Hand hand) => TwoPlaces(Math.Abs(boards)) switch
-    {
-        "0.00" => "on centre",
-        var size => $"{size} {(boards > 0 == (hand == Hand.Right) ? "left" : "right")}",
-    };
+    /// <inheritdoc cref="FigureWords.Miss"/>
+    public static string Miss(double boards, Hand hand) => FigureWords.Miss(boards, hand);
 
     /// <summary>A target: "board 10 at 15 ft, 3 boards wide".</summary>
     public static string Target(Target target) =>
@@ -22,8 +16,8 @@ internal static class Words
     /// <summary>"1 board", "2.5 boards".</summary>
     public static string Boards(BoardOffset width) => $"{width} {(width.Boards == 1 ? "board" : "boards")}";
 
-    /// <summary>"1 shot", "2 shots".</summary>
-    public static string Count(long count, string one) => string.Create(CultureInfo.InvariantCulture, $"{count} {one}{(count == 1 ? "" : "s")}");
+    /// <inheritdoc cref="FigureWords.Count"/>
+    public static string Count(long count, string one) => FigureWords.Count(count, one);
 
     /// <summary>Why a block ended.</summary>
     public static string Ended(BlockEndReason why) => why switch
@@ -39,20 +33,20 @@ internal static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(why)),
     };
 
-    /// <summary>A number to two decimals, without needless zeros.</summary>
-    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    /// <inheritdoc cref="FigureWords.Number(double)"/>
+    public static string Number(double value) => FigureWords.Number(value);
 
-    /// <summary>A number with exactly two decimals, for columns; a dash when it is not known.</summary>
-    public static string TwoPlaces(double? value) => value is { } known ? known.ToString("0.00", CultureInfo.InvariantCulture) : "-";
+    /// <inheritdoc cref="FigureWords.TwoPlaces"/>
+    public static string TwoPlaces(double? value) => FigureWords.TwoPlaces(value);
 
-    /// <summary>A number to two decimals, or a dash when it is not known.</summary>
-    public static string Number(double? value) => value is { } known ? Number(known) : "-";
+    /// <inheritdoc cref="FigureWords.Number(double?)"/>
+    public static string Number(double? value) => FigureWords.Number(value);
 
-    /// <summary>A share as whole per cent with its sign, or a dash.</summary>
-    public static string Percent(double? value) => value is null ? "-" : WholePercent(value) + " %";
+    /// <inheritdoc cref="FigureWords.Percent"/>
+    public static string Percent(double? value) => FigureWords.Percent(value);
 
-    /// <summary>A share as whole per cent without its sign, or a dash.</summary>
-    public static string WholePercent(double? value) => value is { } known ? (known * 100).ToString("0", CultureInfo.InvariantCulture) : "-";
+    /// <inheritdoc cref="FigureWords.WholePercent"/>
+    public static string WholePercent(double? value) => FigureWords.WholePercent(value);
 
     /// <summary>The hand.</summary>
     public static string Of(Hand hand) => hand == Hand.Right ? "right" : "left";

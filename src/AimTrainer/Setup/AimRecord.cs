@@ -1,6 +1,7 @@
 using AimTrainer.Domain;
 using AimTrainer.Motion;
 using AimTrainer.Output;
+using AimTrainer.Reports;
 using AimTrainer.Sessions;
 
 namespace AimTrainer.Setup;
@@ -49,7 +50,7 @@ internal static class AimRecord
             }
 
             var record = await SessionReader.RecordAsync(store, session.SessionId, cancellationToken).ConfigureAwait(false);
-            foreach (var line in WhyLine.Of(stored.Setup, record))
+            foreach (var line in SessionLine.Of(stored.Setup, record))
             {
                 lines.Add([.. line.Shots.Select(shot => Throw(shot.Shot.Shot, stored.Setup.Lane)).OfType<double[]>()]);
                 rotations.AddRange(line.Shots.Select(shot => shot.Shot.Shot.AxisRotation?.Value).OfType<double>());

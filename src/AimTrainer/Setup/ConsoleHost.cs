@@ -115,6 +115,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
         var builder = Bare();
         options.Adjust?.Invoke(builder.Services);
         builder.Services.TryAddSingleton<ISessionStore>(store);
+        builder.Services.TryAddSingleton<IPracticeRecord>(store);
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {

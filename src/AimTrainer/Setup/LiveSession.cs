@@ -28,6 +28,9 @@ internal sealed class LiveSession : IAsyncDisposable
 
     public ISessionStore Store => _store;
 
+    /// <summary>What practice adds up to.</summary>
+    public IPracticeRecord Practice => _store;
+
     /// <summary>All stations of this process.</summary>
     public IReadOnlyList<Station> Stations => _host.Services.GetRequiredService<IReadOnlyList<Station>>();
 

@@ -2,10 +2,10 @@ using System.Globalization;
 using AimTrainer.Analysis;
 using AimTrainer.Domain;
 
-namespace AimTrainer.Output;
+namespace AimTrainer.Reports;
 
 /// <summary>What trends say, in plain words: what is known, between which limits, and what is not known yet.</summary>
-internal static class TrendWords
+public static class TrendWords
 {
     private const double Unnoticed = 0.0005;
 
@@ -72,19 +72,19 @@ internal static class TrendWords
             return "Mean miss: not known, no test yet.";
         }
 
-        var now = $"Mean miss: {Words.Miss(level.Value, hand)} now"
-            + (level.Limits is { } limits ? $" (95 %: {Words.Miss(limits.Low, hand)} to {Words.Miss(limits.High, hand)})" : "");
+        var now = $"Mean miss: {FigureWords.Miss(level.Value, hand)} now"
+            + (level.Limits is { } limits ? $" (95 %: {FigureWords.Miss(limits.Low, hand)} to {FigureWords.Miss(limits.High, hand)})" : "");
         return figures.AtRule is { Low: { } low, High: { } high } trend
             ? $"{now}; change a session: {Moves(trend.Slope, hand)} ({Percent(trend.Confidence)}: {Moves(low, hand)} to {Moves(high, hand)})."
             : $"{now}; how it moves is not known yet.";
     }
 
     /// <summary>What lasts from one visit to the next.</summary>
-    public static string Retention(Retention retention)
+    public static string Retention(RetentionFigures retention)
     {
-        var pairs = Words.Count(retention.Pairs.Count, "pair");
+        var pairs = FigureWords.Count(retention.Pairs.Count, "pair");
         return retention is { MeanLogChange: { } change, LogChangeLimits: { } limits }
-            ? $"From the end of one session to the start of the next ({pairs}, {Words.Number(retention.Pairs.Average(pair => pair.Days))} days between on average): "
+            ? $"From the end of one session to the start of the next ({pairs}, {FigureWords.Number(retention.Pairs.Average(pair => pair.Days))} days between on average): "
                 + $"the spread is {Share(change)} at the start (95 %: {Share(limits.Low)} to {Share(limits.High)})."
             : $"What lasts from one session to the next is not known: {pairs} of an end test and the next start test, "
                 + $"{Analysis.Retention.FewestPairs} are needed, of at least {Analysis.Retention.FewestShots} shots each.";
@@ -94,8 +94,8 @@ internal static class TrendWords
     public static IEnumerable<string> Program(ProgramView view)
     {
         var over = view.Weeks.AsEnumerable().Count(week => week.Over);
-        yield return $"Program: {Words.Count(view.Plan.Weeks, "week")} from {Day(view.Plan.Starts)}, {Words.Count(view.Plan.SessionsAWeek, "session")} a week. "
-            + $"{Words.Count(over, "week")} over: {view.DoneSoFar} of {Words.Count(view.PlannedSoFar, "planned session")} done.";
+        yield return $"Program: {FigureWords.Count(view.Plan.Weeks, "week")} from {Day(view.Plan.Starts)}, {FigureWords.Count(view.Plan.SessionsAWeek, "session")} a week. "
+            + $"{FigureWords.Count(over, "week")} over: {view.DoneSoFar} of {FigureWords.Count(view.PlannedSoFar, "planned session")} done.";
         yield return "By week, done of planned: " + string.Join(", ", view.Weeks.Select(week => $"{week.Done}/{week.Planned}{(week.Over ? "" : " (not over)")}")) + ".";
         if (view.Goal is { } goal)
         {
@@ -114,7 +114,7 @@ internal static class TrendWords
         var what = $"Goal: a spread of {Boards(goal.GoalBoards)} {goal.Place}";
         if (goal is not { StartBoards: { } start, NowBoards: { } now, NowLimits: { } limits })
         {
-            return $"{what}. Where it stands is not known: {Words.Count(goal.Tests, "test")} since the program began, {GoalProgress.FewestTests} are needed.";
+            return $"{what}. Where it stands is not known: {FigureWords.Count(goal.Tests, "test")} since the program began, {GoalProgress.FewestTests} are needed.";
         }
 
         var standing = goal.Standing switch
@@ -124,8 +124,8 @@ internal static class TrendWords
             _ => "cannot be told yet",
         };
         var way = goal is { ShareOfTheWay: { } share, Standing: not GoalStanding.Reached }
-            ? share > 0 ? $"; best guess {Words.Percent(share)} of the way from {Boards(start)}" : $"; not nearer than the {Boards(start)} of the beginning" : "";
-        return $"{what}: {standing}. Now {Boards(now)} (95 %: {Words.TwoPlaces(limits.Low)} to {Words.TwoPlaces(limits.High)}){way}.";
+            ? share > 0 ? $"; best guess {FigureWords.Percent(share)} of the way from {Boards(start)}" : $"; not nearer than the {Boards(start)} of the beginning" : "";
+        return $"{what}: {standing}. Now {Boards(now)} (95 %: {FigureWords.TwoPlaces(limits.Low)} to {FigureWords.TwoPlaces(limits.High)}){way}.";
     }
 
     private static string Now(TrendFigures figures) => figures.Now switch
@@ -133,7 +133,7 @@ internal static class TrendWords
         null => "Spread: not known, no test yet.",
         { Limits: { } limits, Sessions: var sessions } now =>
             $"Spread now: {Boards(Math.Exp(now.Value))} (95 %: {Range(limits)}), by the line through the newest {sessions} tests.",
-        { Sessions: var sessions } now => $"Spread now: {Boards(Math.Exp(now.Value))}; {Words.Count(sessions, "test")} only, no interval yet.",
+        { Sessions: var sessions } now => $"Spread now: {Boards(Math.Exp(now.Value))}; {FigureWords.Count(sessions, "test")} only, no interval yet.",
     };
 
     private static string Verdict(TrendFigures figures)
@@ -158,7 +158,7 @@ internal static class TrendWords
         var detectable = figures.Detectable;
         if (detectable.TotalByRule is { } total)
         {
-            yield return $"By now this record shows a fall of {Words.Percent(1 - Math.Exp(-total))} or more, first session to last, four times in five; "
+            yield return $"By now this record shows a fall of {FigureWords.Percent(1 - Math.Exp(-total))} or more, first session to last, four times in five; "
                 + "a smaller one it may miss.";
         }
 
@@ -188,11 +188,11 @@ internal static class TrendWords
         CurveName.Level => "Learning curve: none shows; a level describes the sessions as well.",
         CurveName.StraightLine => "Learning curve: no bend can be told from a straight line; where it will end is not known.",
         CurveName.CannotTell =>
-            $"Learning curve: it bends, but exponential or power cannot be told (BIC {Words.Number(curves.Exponential!.Criteria.Bayes)} and "
-            + $"{Words.Number(curves.Power!.Criteria.Bayes)}; a difference above {Words.Number(InformationCriteria.Clearly)} would tell).",
+            $"Learning curve: it bends, but exponential or power cannot be told (BIC {FigureWords.Number(curves.Exponential!.Criteria.Bayes)} and "
+            + $"{FigureWords.Number(curves.Power!.Criteria.Bayes)}; a difference above {FigureWords.Number(InformationCriteria.Clearly)} would tell).",
         CurveName.Exponential =>
             $"Learning curve: exponential, towards {Asymptote(curves.Exponential!, curves.Count)}; "
-            + $"half of what is left is gained every {Words.Number(curves.SessionsToHalve)} sessions.",
+            + $"half of what is left is gained every {FigureWords.Number(curves.SessionsToHalve)} sessions.",
         CurveName.Power => $"Learning curve: power, towards {Asymptote(curves.Power!, curves.Count)}; each further gain takes longer.",
         _ => throw new ArgumentOutOfRangeException(nameof(curves)),
     };
@@ -205,7 +205,7 @@ internal static class TrendWords
         }
 
         var reach = error * new StudentT(count - 3).Quantile(0.975);
-        return $"{Words.Number(curve.Asymptote)} (95 %: {Words.Number(curve.Asymptote - reach)} to {Words.Number(curve.Asymptote + reach)})";
+        return $"{FigureWords.Number(curve.Asymptote)} (95 %: {FigureWords.Number(curve.Asymptote - reach)} to {FigureWords.Number(curve.Asymptote + reach)})";
     }
 
     private static IEnumerable<string> Prompts(TrendFigures figures, Func<double, string> nameOf, Func<double, string> valueOf)
@@ -239,9 +239,9 @@ internal static class TrendWords
 
     private static string Percent(double confidence) => (confidence * 100).ToString("0.##", CultureInfo.InvariantCulture) + " %";
 
-    private static string Range(TrendLimits logs) => $"{Words.TwoPlaces(Math.Exp(logs.Low))} to {Words.TwoPlaces(Math.Exp(logs.High))}";
+    private static string Range(TrendLimits logs) => $"{FigureWords.TwoPlaces(Math.Exp(logs.Low))} to {FigureWords.TwoPlaces(Math.Exp(logs.High))}";
 
-    private static string Boards(double boards) => $"{Words.TwoPlaces(boards)} boards";
+    private static string Boards(double boards) => $"{FigureWords.TwoPlaces(boards)} boards";
 
     private static string Number(double value) => value.ToString("0.####", CultureInfo.InvariantCulture);
 }
