@@ -55,7 +55,7 @@ internal sealed class AccessGate(
         }
 
         var note = context.Features.Get<AuditNote>();
-        if ((changes && visitor is { Role: not Role.Feed }) || note is not null)
+        if ((changes && endpoint.Metadata.GetMetadata<OnlyComputes>() is null && visitor is { Role: not Role.Feed }) || note is not null)
         {
             audit.Write(new AuditLine(
                 $"{context.Request.Method} {context.Request.Path}", context.Response.StatusCode, visitor?.Name ?? "nobody known",

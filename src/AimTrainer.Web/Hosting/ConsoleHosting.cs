@@ -40,6 +40,7 @@ public static class ConsoleHosting
         services.AddRateLimiter(options => Paces.Set(options, settings.ShotsASecond));
         services.AddApiDescription();
         services.AddRazorComponents();
+        services.AddSingleton<PlanWork>();
         return services;
     }
 
@@ -57,6 +58,7 @@ public static class ConsoleHosting
         SessionApi.Map(api);
         DrillApi.Map(api);
         BowlerApi.Map(api);
+        PlanApi.Map(api);
         AccessApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);
         AssetPages.Map(app);
