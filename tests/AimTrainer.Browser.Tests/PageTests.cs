@@ -33,11 +33,16 @@ public sealed class PageTests(Chromium chromium)
             ("lanes", "/", true), ("lane", "/lane/1", true), ("lane-line", "/lane/3", true), ("lane-before", "/lane/2", true), ("lane-free", "/lane/4", true), ("start", "/lane/4/start", false),
             ("bowler", "/bowler/1", true), ("drills", "/drills", true), ("drill", "/drills/two-point-line", false), ("drill-edit", "/drills/three-rings/edit", false),
             ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", false),
-            ("settings", "/settings", false), ("not-found", "/not-found", false),
+            ("lines", "/lines", false), ("settings", "/settings", false), ("not-found", "/not-found", false),
         ];
         foreach (var (name, path, live) in pages)
         {
             var page = await user.OpenAsync(path, live);
+            if (name == "lines")
+            {
+                await page.Locator("html[data-planned=yes]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
+            }
+
             if (name == "drill-edit")
             {
                 await page.GetByText("Nothing is wrong with it.").WaitForAsync();
@@ -68,7 +73,7 @@ public sealed class PageTests(Chromium chromium)
         return listed.RootElement[0].GetProperty("sessionId").GetString()!;
     }
 
-    private static async Task CheckAsync(IPage page, string name, string size, bool bright)
+    internal static async Task CheckAsync(IPage page, string name, string size, bool bright)
     {
         await AxeAsync(page, $"{name}, {size}", Rules);
 
