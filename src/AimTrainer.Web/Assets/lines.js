@@ -16,6 +16,9 @@ function boardAt(feet) {
   return a.board + (b.board - a.board) * (feet - a.feet) / (b.feet - a.feet);
 }
 
+// On a phone the lane stays in view while the sliders move, so its key must not take the room.
+if (matchMedia('(max-width: 45.99rem)').matches) document.getElementById('key').open = false;
+
 const whole = digits => value => number(value, digits);
 const [one, two] = [whole(1), whole(2)];
 const angleWords = degrees => degrees === null ? '?' : `${two(Math.abs(degrees))}° ${degrees >= 0 ? 'in' : 'out'}`;
@@ -120,6 +123,7 @@ function tell() {
     figure('Speed at the end', `${one(path.endSpeedMph)} mph`, `${one(Math.abs(path.speedLossMph))} mph ${path.speedLossMph >= 0 ? 'lost' : 'gained'}`),
     figure('Time', `${two(path.timeS)} s`, 'laydown to end'),
     figure('Skids, hooks, rolls', [path.skidLengthFeet, path.hookLengthFeet, path.rollLengthFeet].map(each => each === null ? '?' : number(Math.max(0, each), 0)).join(' · '), 'feet'));
+  document.getElementById('short').textContent = gutter ? `Gutter at ${one(path.endFeet)} ft.` : `At 60 ft: board ${one(path.boardAt60)}, ${angleWords(path.angleAt60Deg)}.`;
   document.getElementById('trust').textContent = trustWords();
   document.getElementById('boards').replaceChildren(...line.boards.map(place => {
     const row = item('tr');

@@ -79,7 +79,7 @@ public sealed class PlanApiTests : IAsyncLifetime
     public async Task Aim_WindowAndGridWrong_AreRefusedWithTheirPlaces()
     {
         var said = await TestHost.RefusedAsync(HttpStatusCode.BadRequest, await PostAsync("aim",
-            $$"""{"bowler":{{Bowler}},"window":{"lowBoard":18,"highBoard":17,"lowAngleDeg":4,"highAngleDeg":6},"grid":{"firstBoard":1,"lastBoard":39,"boardStep":0.1,"firstAngleDeg":-9,"lastAngleDeg":9,"angleStepDeg":0.05}}"""));
+            $$"""{"bowler":{{Bowler}},"window":{"lowBoard":18,"highBoard":17,"lowAngleDeg":4,"highAngleDeg":6},"grid":{"firstBoard":1,"lastBoard":39,"boardStep":0.1,"firstAngleDeg":-9,"lastAngleDeg":9,"angleStepDeg":0.05} }"""));
 
         Assert.Contains("$.window: found a window of boards 18 to 17; allowed: two that rise", said, StringComparison.Ordinal);
         Assert.Contains("$.grid: found 137541 lines; allowed: 4000", said, StringComparison.Ordinal);
@@ -111,7 +111,7 @@ public sealed class PlanApiTests : IAsyncLifetime
     [Fact]
     public async Task Aim_AskedAgainByTheSameVisitor_StopsTheFirst()
     {
-        var first = EventsAsync("aim", $$"""{"bowler":{{Bowler}},"grid":{"firstBoard":1,"lastBoard":39,"boardStep":0.5,"firstAngleDeg":-2,"lastAngleDeg":6,"angleStepDeg":0.2}}""", out var begun);
+        var first = EventsAsync("aim", $$"""{"bowler":{{Bowler}},"grid":{"firstBoard":1,"lastBoard":39,"boardStep":0.5,"firstAngleDeg":-2,"lastAngleDeg":6,"angleStepDeg":0.2} }""", out var begun);
         await begun;
         var second = await EventsAsync("aim", $$"""{"bowler":{{Bowler}},{{SmallGrid}} }""");
 
@@ -202,7 +202,7 @@ public sealed class PlanApiTests : IAsyncLifetime
     }
 
     [Theory]
-    [InlineData("PlanPath", "path", $$"""{"release":{{Release}},"ball":{"massLb":15,"diameterIn":8.55,"radiusOfGyrationIn":2.5}}""", true)]
+    [InlineData("PlanPath", "path", $$"""{"release":{{Release}},"ball":{"massLb":15,"diameterIn":8.55,"radiusOfGyrationIn":2.5} }""", true)]
     [InlineData("PlanPath", "path", $$"""{"release":{{Release}},"oil":3}""", false)]
     [InlineData("PlanLine", "line", """{"hand":"right","line":"20@15 10@42","walk":"angle"}""", true)]
     [InlineData("PlanLine", "line", """{"hand":"right","line":"20@15 10@42","laydownBoard":20}""", false)]
