@@ -1,7 +1,7 @@
 import { send, why } from '/assets/live.js';
 import { item, number } from '/assets/words.js';
 import { drawOiledLane, make, oilSigns, sign } from '/assets/oil.js';
-import { aimedAt, arrowsFeet, ballAndLane, move, onChange, plan, release, reset, say, setLine, straightAt, train, trustWords } from '/assets/plan.js';
+import { aimedAt, angleOf, arrowsFeet, ballAndLane, move, onChange, plan, release, reset, say, setLine, straightAt, train, trustWords } from '/assets/plan.js';
 
 const svg = document.getElementById('plan-lane');
 let map = null, path = null, line = null, seen = null, busy = false, again = false, mapFor = null;
@@ -186,7 +186,7 @@ document.getElementById('notation').addEventListener('submit', async event => {
   const answer = await send('POST', '/api/plan/line', { hand: plan.hand, line: document.getElementById('line').value });
   say('notation', answer.ok ? '' : `Line: ${why(answer)}`);
   if (!answer.ok) return;
-  const { laydownBoard, launchAngleDeg } = answer.body;
+  const { laydownBoard, arrowsBoard } = answer.body, launchAngleDeg = angleOf(laydownBoard, arrowsBoard);
   if (laydownBoard < 0.5 || laydownBoard > 39.5 || Math.abs(launchAngleDeg) > 10) { say('notation', `Line: found one that starts on board ${two(laydownBoard)} at ${two(launchAngleDeg)} degrees; allowed: boards 0.5 to 39.5 and up to 10 degrees at the foul line.`); return; }
   const far = Number(document.getElementById('line').value.trim().split(/\s+/)[1]?.split('@')[1]);
   document.getElementById('line').blur();

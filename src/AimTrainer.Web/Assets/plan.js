@@ -51,14 +51,17 @@ export const straightAt = feet => plan.laydownBoard - outward(plan.launchAngleDe
 
 const angleTo = (laydown, arrows) => Math.atan((laydown - arrows) * boardInches / ((arrowsFeet - plan.laydownFeet) * 12)) * 180 / Math.PI;
 
+/** The angle of a line from a board of the foul line to one at the arrows. */
+export const angleOf = (laydown, arrows) => Math.atan((laydown - arrows) * boardInches / (arrowsFeet * 12)) * 180 / Math.PI;
+
 /** The plan with the laydown on a board of the foul line and an angle. */
 export const setLine = (boardAtFoulLine, degrees) =>
-  change({ laydownBoard: tidy(boardAtFoulLine - outward(degrees, plan.laydownFeet)), launchAngleDeg: tidy(degrees, 3) });
+  change({ laydownBoard: tidy(boardAtFoulLine - outward(degrees, plan.laydownFeet), 4), launchAngleDeg: tidy(degrees, 5) });
 
 /** The plan after a move of feet and target at the arrows, in boards inward. */
 export const move = (feet, target) => {
   const laydown = plan.laydownBoard + feet, arrows = aimedAt() + target;
-  change({ laydownBoard: tidy(laydown), launchAngleDeg: tidy(angleTo(laydown, arrows), 3) });
+  change({ laydownBoard: tidy(laydown, 4), launchAngleDeg: tidy(angleTo(laydown, arrows), 5) });
 };
 
 const tidy = (value, digits = 2) => Number(value.toFixed(digits));
@@ -121,7 +124,7 @@ function show() {
 }
 
 function set(name, value) {
-  if (name === 'arrowsBoard') change({ launchAngleDeg: tidy(angleTo(plan.laydownBoard, value), 3) });
+  if (name === 'arrowsBoard') change({ launchAngleDeg: tidy(angleTo(plan.laydownBoard, value), 5) });
   else if (name === 'laydownBoard' && document.querySelector('[data-plan="arrowsBoard"]')) {
     // Who moves the laydown keeps the angle; the target at the arrows goes along.
     change({ laydownBoard: value });

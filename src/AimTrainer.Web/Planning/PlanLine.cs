@@ -28,7 +28,7 @@ internal sealed record PlanLine(
         }
         else
         {
-            laydown = body.Number("laydownBoard", Board.NearEdge.Boards, Board.FarEdge.Boards) is { } board ? Board.FromMeasurement(board) : default;
+            laydown = body.Number("laydownBoard", Board.NearEdge.Boards, Board.FarEdge.Boards) is { } board ? Board.FromBoards(board) : default;
             angle = body.Number("launchAngleDeg", -Release.WidestLaunchDegrees, Release.WidestLaunchDegrees) is { } degrees ? Degrees.FromDegrees(degrees) : default;
             downlane = body.OptionalNumber("downlaneFeet", 20, 59) is { } feet ? Feet.FromMeasurement(feet) : downlane;
         }

@@ -47,7 +47,9 @@ public sealed class PlanApiTests : IAsyncLifetime
     public async Task Line_ThereAndBack_IsTheSame()
     {
         var there = await BodyAsync("line", """{"hand":"left","line":"20@15 10@42","patternFeet":40}""");
-        var back = await BodyAsync("line", $$"""{"hand":"left","laydownBoard":{{there.GetProperty("laydownBoard").GetRawText()}},"launchAngleDeg":{{there.GetProperty("launchAngleDeg").GetRawText()}},"downlaneFeet":42}""");
+        Assert.Equal((25.5556, 1.881), (there.GetProperty("laydownBoard").GetDouble(), there.GetProperty("launchAngleDeg").GetDouble()));
+        var angle = Math.Atan2((25.5556 - 20) * 41.5 / 39, 15 * 12) * 180 / Math.PI;
+        var back = await BodyAsync("line", FormattableString.Invariant($$"""{"hand":"left","laydownBoard":25.5556,"launchAngleDeg":{{angle}},"downlaneFeet":42}"""));
 
         Assert.Equal("20@15 10@42", back.GetProperty("line").GetString());
 
@@ -103,7 +105,7 @@ public sealed class PlanApiTests : IAsyncLifetime
         var (name, answer) = events[^1];
         Assert.Equal("answer", name);
         var bowler = new AimBowler(Hand.Right, 17, 330, 50, Scatter.Of([0.5, 0.2, 0.3, 10]));
-        var advice = AimAdvisor.Advise(LaneBelief.Exactly(InventedLane.House()), Ball.Usual, bowler, new AimSettings { Window = new PocketWindow(17, 18, 2, 6), Grid = new AimGrid(20, 26, 1, 2, 4, 0.5) });
+        var advice = AimAdvisor.Advise(LaneBelief.Exactly(InventedLane.House()), Ball.Usual, bowler, new AimSettings { Window = new PocketWindow(17, 18, 2, 6), Grid = new AimGrid(20, 26, 1, 2, 4, 0.5) }, null, TestContext.Current.CancellationToken);
         Assert.Equal(advice.Best.Chance, answer.GetProperty("best").GetProperty("chance").GetDouble(), 9);
         Assert.Equal(advice.Map.Count, answer.GetProperty("map").GetArrayLength());
     }
