@@ -101,7 +101,7 @@ public sealed class PageTests(Chromium chromium)
             {
                 Path = Path.Combine(folder, $"{name}-{size}-{(bright ? "bright" : "dark")}.png"),
                 FullPage = name is not "drills",
-                Style = ".send { position: static !important; }", // In a picture of a whole page it would lie over what is above its end.
+                Style = ".send, .plan-see { position: static !important; }", // In a picture of a whole page it would lie over what is above its end.
             });
             if (name == "record")
             {

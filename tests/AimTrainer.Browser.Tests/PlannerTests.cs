@@ -25,7 +25,7 @@ public sealed class PlannerTests(Chromium chromium)
 
         // The keyboard moves a slider; number field and picture follow.
         var before = await PictureAsync(page);
-        await page.GetByLabel("Laydown, slider").PressAsync("ArrowRight");
+        await page.GetByLabel("Laydown, slider", new PageGetByLabelOptions { Exact = true }).PressAsync("ArrowRight");
         await Expect(page.GetByLabel("Laydown", new PageGetByLabelOptions { Exact = true })).ToHaveValueAsync("23.1");
         await Expect(page.Locator("#plan-lane")).Not.ToHaveAttributeAsync("aria-label", before);
 
@@ -41,9 +41,9 @@ public sealed class PlannerTests(Chromium chromium)
         await page.Button("Use this line").ClickAsync();
         await Expect(page.GetByLabel("Laydown", new PageGetByLabelOptions { Exact = true })).ToHaveValueAsync("25.56");
         await Expect(line).ToHaveValueAsync("20@15 10@42");
-        await page.Button("2-and-1 inward").ClickAsync();
+        await page.Button("2-and-1 in").ClickAsync();
         await Expect(line).ToHaveValueAsync(new Regex("^21@15 "));
-        await page.Button("2-and-1 outward").ClickAsync();
+        await page.Button("2-and-1 out").ClickAsync();
         await Expect(line).ToHaveValueAsync("20@15 10@42");
         await line.FillAsync("20 to 10");
         await page.Button("Use this line").ClickAsync();
@@ -98,7 +98,7 @@ public sealed class PlannerTests(Chromium chromium)
         await Expect(page.Locator("#map-table tbody tr").First).ToBeVisibleAsync();
         await PageTests.CheckAsync(page, "lines-aim", size, bright);
 
-        await page.Button("Train the laydown").ClickAsync();
+        await page.Button("Train this: the laydown").ClickAsync();
         await Expect(page).ToHaveURLAsync(new Regex("/lane/1/start\\?drill=narrow-at-arrow-"));
         Assert.Empty(user.Complaints);
     }

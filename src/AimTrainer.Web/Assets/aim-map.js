@@ -21,7 +21,7 @@ const wish = () => ({
   grid: { firstBoard: plan.gridFirstBoard, lastBoard: plan.gridLastBoard, boardStep: boardStep(), firstAngleDeg: plan.gridFirstAngle, lastAngleDeg: plan.gridLastAngle, angleStepDeg: angleStep() },
 });
 
-const top = 16, bottom = 44, side = 44, end = 12;
+const top = 18, bottom = 44, side = 56, end = 12;
 const scale = () => {
   const width = svg.clientWidth || 320, height = svg.clientHeight || 320;
   const { boards, angles } = cells, w = (width - side - end) / boards.length, h = (height - top - bottom) / angles.length;
@@ -126,7 +126,7 @@ function done(answer, asked) {
     meter.append(make('rect', { width: 100, height: 10, fill: 'var(--raised)' }), make('rect', { width: Math.max(0, 100 * each.points / widest), height: 10, fill: 'var(--hit)' }));
     const said = item('span');
     said.append(item('strong', `${names[each.spread]}: ${each.points >= 0 ? '+' : '−'}${one(Math.abs(each.points))} points`), item('small', ` ±${one(each.errorPoints)}${clear ? '' : ', cannot be told from none'}`));
-    const button = item('button', 'Train this', { type: 'button', 'aria-label': `Train the ${names[each.spread]}`, ...(answer.practise === each.spread ? { class: 'go' } : {}) });
+    const button = item('button', 'Train this', { type: 'button', 'aria-label': `Train this: the ${names[each.spread]}`, ...(answer.practise === each.spread ? { class: 'go' } : {}) });
     button.addEventListener('click', () => trainIt(each.spread));
     li.append(said, button, meter);
     return li;

@@ -3,7 +3,7 @@ import { count, item, number } from '/assets/words.js';
 import { ballAndLane, bowler, change, onChange, onGo, patternWords, plan, say } from '/assets/plan.js';
 
 const session = document.getElementById('session'), names = { oilFriction: 'friction of the oil', dryFriction: 'friction of dry boards', patternFeet: 'pattern end' };
-const shown = (parameter, value) => value === null ? 'none' : parameter === 'patternFeet' ? `${number(value, 1)} ft` : number(value, 4);
+const shown = (parameter, value) => value === null ? 'none' : parameter === 'patternFeet' ? `${value.toFixed(1)} ft` : value.toFixed(4);
 let fitted = null, said = '';
 
 session.addEventListener('change', async () => {
@@ -36,7 +36,7 @@ function done(fit) {
   document.getElementById('fit').hidden = false;
   document.getElementById('fit-none').hidden = true;
   document.getElementById('used').hidden = true;
-  document.getElementById('fit-words').textContent = `${count(fit.shots, 'shot')} fitted on the pattern ${patternWords()}. ${fit.tells ? 'They tell everything that was asked.' : 'They do not tell everything that was asked.'} Noise of a measured board: ${number(fit.noiseBoards, 2)} boards, ${fit.noiseGiven ? 'as given' : 'estimated from these shots'}.`;
+  document.getElementById('fit-words').textContent = `${count(fit.shots, 'shot')} fitted on the pattern ${patternWords()}. ${fit.tells ? 'They tell everything that was asked.' : 'They do not tell everything that was asked.'} Noise of a measured board: ${fit.noiseBoards < 0.01 ? 'below 0.01' : number(fit.noiseBoards, 2)} boards, ${fit.noiseGiven ? 'as given' : 'estimated from these shots'}.`;
   document.getElementById('fit-numbers').replaceChildren(...fit.parameters.map(one => {
     const row = item('tr'), limits = one.fitted ? `${one.low === null ? '(none)' : shown(one.parameter, one.low)} to ${one.high === null ? '(none)' : shown(one.parameter, one.high)}` : '—';
     row.append(item('th', names[one.parameter], { scope: 'row' }), item('td', shown(one.parameter, one.value), { class: 'number', 'data-name': 'Value' }), item('td', limits, { class: 'number', 'data-name': '95 % limits' }),

@@ -70,6 +70,7 @@ const diamond = (x, y, size = 7) => make('path', { d: `M${x} ${y - size}l${size}
 const square = (x, y) => make('rect', { x: x - 5, y: y - 5, width: 10, height: 10, fill: 'var(--text)', stroke: 'var(--ground)', 'stroke-width': 2 });
 const ring = (x, y) => make('circle', { cx: x, cy: y, r: 6, fill: 'var(--target-fill)', stroke: 'var(--ground)', 'stroke-width': 2 });
 const cross = (x, y, size = 3.2) => make('path', { d: `M${x - size} ${y - size}l${2 * size} ${2 * size}m0 ${-2 * size}l${-2 * size} ${2 * size}`, stroke: 'var(--unknown)', 'stroke-width': 2, fill: 'none' });
+const stop = (x, y) => make('path', { d: `M${x - 9} ${y}h18M${x} ${y - 5}v10`, stroke: 'var(--text)', 'stroke-width': 3, fill: 'none' });
 const triangle = (x, y) => make('path', { d: `M${x} ${y - 6}l6 10h-12z`, fill: 'var(--target-fill)', stroke: 'var(--ground)', 'stroke-width': 1.5 });
 
 function draw() {
@@ -95,13 +96,13 @@ function draw() {
   if (path.breakpointFeet !== null) svg.append(diamond(across(path.breakpointBoard), down(path.breakpointFeet)));
   if (path.rollFeet !== null && path.rollFeet < path.endFeet) svg.append(square(across(boardAt(path.rollFeet)), down(path.rollFeet)));
   const end = path.path.at(-1);
-  svg.append(path.contact ? ring(across(path.contact.board), down(path.contact.feet)) : cross(across(end.board), Math.min(down(0) - 5, Math.max(12, down(end.feet))), 6));
+  svg.append(path.contact ? ring(across(path.contact.board), down(path.contact.feet)) : stop(across(end.board), Math.max(6, down(end.feet))));
   svg.setAttribute('aria-label', `The ball is laid down on board ${one(plan.laydownBoard)}, crosses board ${one(path.arrowsBoard)} at the arrows, ${path.breakpointFeet === null ? 'has no breakpoint' : `breaks on board ${one(path.breakpointBoard)} at ${one(path.breakpointFeet)} feet`}, and ${path.end === 'gutter' ? `ends in the gutter at ${one(path.endFeet)} feet` : `reaches 60 feet on board ${one(path.boardAt60)}`}.`);
 
   const long = look => halo(make('path', { d: 'M2 9H32', ...stroke, ...look }), 6);
   document.getElementById('legend').replaceChildren(
     sign(long(phases.skid), 'skids'), sign(long(phases.hook), 'hooks'), sign(long(phases.roll), 'rolls'),
-    sign([triangle(17, 9)], 'at the arrows'), sign([diamond(17, 9)], 'breakpoint'), sign([square(17, 9)], 'begins to roll'), sign([ring(17, 9)], 'touches the head pin'),
+    sign([triangle(17, 9)], 'at the arrows'), sign([diamond(17, 9)], 'breakpoint'), sign([square(17, 9)], 'begins to roll'), path.contact ? sign([ring(17, 9)], 'touches the head pin') : sign([stop(17, 9)], 'ends, not at the head pin'),
     sign([make('line', { x1: 2, x2: 32, y1: 9, y2: 9, stroke: 'var(--text)', 'stroke-dasharray': '2 4' })], 'straight line'),
     ...(line?.exit ? [sign([make('path', { d: 'M17 1v16M11 1h12M11 17h12', stroke: 'var(--text)', 'stroke-width': 2, fill: 'none' })], 'exit board of the pattern')] : []),
     ...(seen ? [sign([cross(17, 9)], 'measured crossing')] : []),
@@ -145,7 +146,7 @@ function tell() {
     const cells = [0, 15, 30, 45, 60].map(feet => { const by = each.shifts.find(shift => shift.feet === feet).boards; return item('td', `${by > 0 ? '+' : by < 0 ? '−' : ''}${one(Math.abs(by))}`, { class: 'number' }); });
     const take = item('td', '', { class: 'row' });
     for (const [way, sense] of [['in', 1], ['out', -1]]) {
-      const button = item('button', way, { type: 'button', 'aria-label': `${each.name} ${way}ward`, 'data-key': `${each.name}-${way}` });
+      const button = item('button', way, { type: 'button', 'aria-label': `${each.name} ${way}`, 'data-key': `${each.name}-${way}` });
       button.addEventListener('click', () => move(sense * each.feetBoards, sense * each.targetBoards));
       take.append(button);
     }
