@@ -39,8 +39,10 @@ function done(fit) {
   document.getElementById('fit-words').textContent = `${count(fit.shots, 'shot')} fitted on the pattern ${patternWords()}. ${fit.tells ? 'They tell everything that was asked.' : 'They do not tell everything that was asked.'} Noise of a measured board: ${fit.noiseBoards < 0.01 ? 'below 0.01' : number(fit.noiseBoards, 2)} boards, ${fit.noiseGiven ? 'as given' : 'estimated from these shots'}.`;
   document.getElementById('fit-numbers').replaceChildren(...fit.parameters.map(one => {
     const row = item('tr'), limits = one.fitted ? `${one.low === null ? '(none)' : shown(one.parameter, one.low)} to ${one.high === null ? '(none)' : shown(one.parameter, one.high)}` : '—';
-    row.append(item('th', names[one.parameter], { scope: 'row' }), item('td', shown(one.parameter, one.value), { class: 'number', 'data-name': 'Value' }), item('td', limits, { class: 'number', 'data-name': '95 % limits' }),
-      item('td', !one.fitted ? (one.value === null ? 'The oil does not end.' : 'Taken from the pattern.') : one.cannotTell ? `The shots cannot tell: ${one.cannotTell}.` : 'Yes.', { 'data-name': 'Told' }));
+    row.append(item('th', names[one.parameter], { scope: 'row' }), item('td', shown(one.parameter, one.value), { class: 'number', 'data-name': 'Value' }),
+      item('td', limits, { class: 'number', 'data-name': '95 % limits' }),
+      item('td', !one.fitted ? (one.value === null ? 'The oil does not end.' : 'Taken from the pattern.') : one.cannotTell ? `The shots cannot tell: ${one.cannotTell}.`
+        : 'Yes.', { 'data-name': 'Told' }));
     return row;
   }));
   document.getElementById('fit-said-more').replaceChildren(

@@ -44,7 +44,8 @@ async function renew() {
     const pattern = map?.patternFeet >= 32 && map.patternFeet <= 52 ? { patternFeet: map.patternFeet } : {};
     const [thrown, straight] = await Promise.all([
       send('POST', '/api/plan/path', { release: release(), ...ballAndLane() }),
-      send('POST', '/api/plan/line', { hand: plan.hand, laydownBoard: Math.min(39.5, Math.max(0.5, straightAt(0))), launchAngleDeg: plan.launchAngleDeg, downlaneFeet: lineFeet(), slideDistanceBoards: plan.slideDistanceBoards, walk: 'breakpoint', ...pattern }),
+      send('POST', '/api/plan/line', { hand: plan.hand, laydownBoard: Math.min(39.5, Math.max(0.5, straightAt(0))), launchAngleDeg: plan.launchAngleDeg,
+        downlaneFeet: lineFeet(), slideDistanceBoards: plan.slideDistanceBoards, walk: 'breakpoint', ...pattern }),
     ]);
     say('path', thrown.ok ? '' : why(thrown));
     say('line', straight.ok ? '' : why(straight));
@@ -59,17 +60,20 @@ async function renew() {
   }
 }
 
-const halo = (node, width) => { const under = node.cloneNode(); under.setAttribute('stroke', 'var(--ground)'); under.setAttribute('stroke-width', String(width)); under.removeAttribute('stroke-dasharray'); return [under, node]; };
+const halo = (node, width) => { const under = node.cloneNode(); under.setAttribute('stroke', 'var(--ground)'); under.setAttribute('stroke-width', String(width));
+  under.removeAttribute('stroke-dasharray'); return [under, node]; };
 const stroke = { fill: 'none', 'stroke-linecap': 'round', 'stroke-linejoin': 'round' };
 const phases = {
   skid: { stroke: 'var(--hit)', 'stroke-width': 3.5 },
   hook: { stroke: 'var(--miss)', 'stroke-width': 3.5, 'stroke-dasharray': '8 6' },
   roll: { stroke: 'var(--text)', 'stroke-width': 3.5, 'stroke-dasharray': '0.5 7' },
 };
-const diamond = (x, y, size = 7) => make('path', { d: `M${x} ${y - size}l${size} ${size}l${-size} ${size}l${-size} ${-size}z`, fill: 'var(--miss)', stroke: 'var(--ground)', 'stroke-width': 2 });
+const diamond = (x, y, size = 7) => make('path', { d: `M${x} ${y - size}l${size} ${size}l${-size} ${size}l${-size} ${-size}z`, fill: 'var(--miss)',
+  stroke: 'var(--ground)', 'stroke-width': 2 });
 const square = (x, y) => make('rect', { x: x - 5, y: y - 5, width: 10, height: 10, fill: 'var(--text)', stroke: 'var(--ground)', 'stroke-width': 2 });
 const ring = (x, y) => make('circle', { cx: x, cy: y, r: 6, fill: 'var(--target-fill)', stroke: 'var(--ground)', 'stroke-width': 2 });
-const cross = (x, y, size = 3.2) => make('path', { d: `M${x - size} ${y - size}l${2 * size} ${2 * size}m0 ${-2 * size}l${-2 * size} ${2 * size}`, stroke: 'var(--unknown)', 'stroke-width': 2, fill: 'none' });
+const cross = (x, y, size = 3.2) => make('path', { d: `M${x - size} ${y - size}l${2 * size} ${2 * size}m0 ${-2 * size}l${-2 * size} ${2 * size}`,
+  stroke: 'var(--unknown)', 'stroke-width': 2, fill: 'none' });
 const stop = (x, y) => make('path', { d: `M${x - 9} ${y}h18M${x} ${y - 5}v10`, stroke: 'var(--text)', 'stroke-width': 3, fill: 'none' });
 const triangle = (x, y) => make('path', { d: `M${x} ${y - 6}l6 10h-12z`, fill: 'var(--target-fill)', stroke: 'var(--ground)', 'stroke-width': 1.5 });
 
@@ -78,7 +82,8 @@ function draw() {
   const { across, down, shorter } = drawOiledLane(svg, map, plan.hand);
   const breakpoint = path.breakpointFeet ?? Math.min(path.rollFeet ?? path.endFeet, path.endFeet), roll = Math.min(path.rollFeet ?? path.endFeet, path.endFeet);
   const first = path.path[0].feet, straightEnd = [...Array(61).keys()].filter(feet => feet >= first && straightAt(feet) >= 0.5 && straightAt(feet) <= 39.5).at(-1) ?? first;
-  svg.append(make('line', { x1: across(straightAt(first)), y1: down(first), x2: across(straightAt(straightEnd)), y2: down(straightEnd), stroke: 'var(--text)', 'stroke-width': 1, 'stroke-dasharray': '2 4' }));
+  svg.append(make('line', { x1: across(straightAt(first)), y1: down(first), x2: across(straightAt(straightEnd)), y2: down(straightEnd), stroke: 'var(--text)',
+    'stroke-width': 1, 'stroke-dasharray': '2 4' }));
   const piece = (from, to, look) => {
     if (!(to > from)) return;
     const feet = [from, ...path.path.map(point => point.feet).filter(each => each > from && each < to), to];
@@ -102,15 +107,18 @@ function draw() {
   const long = look => halo(make('path', { d: 'M2 9H32', ...stroke, ...look }), 6);
   document.getElementById('legend').replaceChildren(
     sign(long(phases.skid), 'skids'), sign(long(phases.hook), 'hooks'), sign(long(phases.roll), 'rolls'),
-    sign([triangle(17, 9)], 'at the arrows'), sign([diamond(17, 9)], 'breakpoint'), sign([square(17, 9)], 'begins to roll'), path.contact ? sign([ring(17, 9)], 'touches the head pin') : sign([stop(17, 9)], 'ends, not at the head pin'),
+    sign([triangle(17, 9)], 'at the arrows'), sign([diamond(17, 9)], 'breakpoint'), sign([square(17, 9)], 'begins to roll'), path.contact
+      ? sign([ring(17, 9)], 'touches the head pin') : sign([stop(17, 9)], 'ends, not at the head pin'),
     sign([make('line', { x1: 2, x2: 32, y1: 9, y2: 9, stroke: 'var(--text)', 'stroke-dasharray': '2 4' })], 'straight line'),
-    ...(line?.exit ? [sign([make('path', { d: 'M17 1v16M11 1h12M11 17h12', stroke: 'var(--text)', 'stroke-width': 2, fill: 'none' })], 'exit board of the pattern')] : []),
+    ...(line?.exit ? [sign([make('path', { d: 'M17 1v16M11 1h12M11 17h12', stroke: 'var(--text)', 'stroke-width': 2, fill: 'none' })], 'exit board of the pattern')]
+      : []),
     ...(seen ? [sign([cross(17, 9)], 'measured crossing')] : []),
     ...oilSigns(map, svg.id));
   document.getElementById('drawn').textContent = `Boards to scale; lengths drawn ${one(shorter)} times shorter than boards.`;
 }
 
-const figure = (name, value, small = '') => { const box = item('div'), dd = item('dd', value); if (small) dd.append(item('small', small)); box.append(item('dt', name), dd); return box; };
+const figure = (name, value, small = '') => { const box = item('div'), dd = item('dd', value); if (small) dd.append(item('small', small));
+  box.append(item('dt', name), dd); return box; };
 
 function tell() {
   if (!path || !line) return;
@@ -118,17 +126,21 @@ function tell() {
   document.getElementById('figures').replaceChildren(
     figure('At the arrows', `board ${one(path.arrowsBoard)}`, `at ${arrowsFeet} ft; aimed at ${one(aimedAt())}`),
     figure(`At ${number(plan.downlaneFeet)} ft`, boardAt(plan.downlaneFeet) === null ? 'gutter' : `board ${one(boardAt(plan.downlaneFeet))}`, 'downlane target'),
-    figure('Breakpoint', path.breakpointFeet === null ? 'none' : `board ${one(path.breakpointBoard)}`, path.breakpointFeet === null ? 'never heads straight down' : `at ${one(path.breakpointFeet)} ft`),
+    figure('Breakpoint', path.breakpointFeet === null ? 'none' : `board ${one(path.breakpointBoard)}`, path.breakpointFeet === null ? 'never heads straight down'
+      : `at ${one(path.breakpointFeet)} ft`),
     figure('At 60 ft', gutter ? 'gutter' : `board ${one(path.boardAt60)}`, gutter ? `at ${one(path.endFeet)} ft` : angleWords(path.angleAt60Deg)),
     figure('At the head pin', path.contact ? `board ${one(path.contact.board)}` : 'passes by', path.contact ? `${angleWords(path.contact.angleDeg)}, at the touch` : ''),
     figure('Speed at the end', `${one(path.endSpeedMph)} mph`, `${one(Math.abs(path.speedLossMph))} mph ${path.speedLossMph >= 0 ? 'lost' : 'gained'}`),
     figure('Time', `${two(path.timeS)} s`, 'laydown to end'),
-    figure('Skids, hooks, rolls', [path.skidLengthFeet, path.hookLengthFeet, path.rollLengthFeet].map(each => each === null ? '?' : number(Math.max(0, each), 0)).join(' · '), 'feet'));
-  document.getElementById('short').textContent = gutter ? `Gutter at ${one(path.endFeet)} ft.` : `At 60 ft: board ${one(path.boardAt60)}, ${angleWords(path.angleAt60Deg)}.`;
+    figure('Skids, hooks, rolls', [path.skidLengthFeet, path.hookLengthFeet, path.rollLengthFeet].map(each => each === null ? '?'
+      : number(Math.max(0, each), 0)).join(' · '), 'feet'));
+  document.getElementById('short').textContent = gutter ? `Gutter at ${one(path.endFeet)} ft.`
+    : `At 60 ft: board ${one(path.boardAt60)}, ${angleWords(path.angleAt60Deg)}.`;
   document.getElementById('trust').textContent = trustWords();
   document.getElementById('boards').replaceChildren(...line.boards.map(place => {
     const row = item('tr');
-    row.append(item('th', number(place.feet), { scope: 'row', class: 'number' }), item('td', boardAt(place.feet) === null ? '—' : two(boardAt(place.feet)), { class: 'number' }), item('td', two(place.board), { class: 'number' }));
+    row.append(item('th', number(place.feet), { scope: 'row', class: 'number' }),
+      item('td', boardAt(place.feet) === null ? '—' : two(boardAt(place.feet)), { class: 'number' }), item('td', two(place.board), { class: 'number' }));
     return row;
   }));
 
@@ -143,7 +155,8 @@ function tell() {
   document.getElementById('moves').replaceChildren(...line.moves.map(each => {
     const row = item('tr'), name = item('th', each.name, { scope: 'row' });
     name.append(item('small', each.parallel ? 'parallel' : 'angular'));
-    const cells = [0, 15, 30, 45, 60].map(feet => { const by = each.shifts.find(shift => shift.feet === feet).boards; return item('td', `${by > 0 ? '+' : by < 0 ? '−' : ''}${one(Math.abs(by))}`, { class: 'number' }); });
+    const cells = [0, 15, 30, 45, 60].map(feet => { const by = each.shifts.find(shift => shift.feet === feet).boards;
+      return item('td', `${by > 0 ? '+' : by < 0 ? '−' : ''}${one(Math.abs(by))}`, { class: 'number' }); });
     const take = item('td', '', { class: 'row' });
     for (const [way, sense] of [['in', 1], ['out', -1]]) {
       const button = item('button', way, { type: 'button', 'aria-label': `${each.name} ${way}`, 'data-key': `${each.name}-${way}` });
@@ -155,7 +168,8 @@ function tell() {
   }));
   document.getElementById('walk').replaceChildren(...(line.walk ?? []).map(each => {
     const row = item('tr');
-    row.append(item('th', each.line, { scope: 'row' }), ...[one(each.laydownBoard), `${two(Math.abs(each.launchAngleDeg))}° ${each.launchAngleDeg >= 0 ? 'out' : 'in'}`, one(each.slideBoard)].map(text => item('td', text, { class: 'number' })));
+    row.append(item('th', each.line, { scope: 'row' }), ...[one(each.laydownBoard), `${two(Math.abs(each.launchAngleDeg))}° ${each.launchAngleDeg >= 0 ? 'out' : 'in'}`,
+      one(each.slideBoard)].map(text => item('td', text, { class: 'number' })));
     return row;
   }));
   tellSeen();
@@ -172,7 +186,9 @@ function tellSeen() {
   for (const name of ['Feet', 'Shots', 'Mean board', 'Plan', 'Shots inside of it by']) row.append(item('th', name, { scope: 'col', class: 'number' }));
   for (const [feet, boards] of [...places].sort(([a], [b]) => a - b)) {
     const mean = boards.reduce((sum, each) => sum + each, 0) / boards.length, planned = boardAt(feet), line = item('tr');
-    line.append(item('th', number(feet, 1), { scope: 'row', class: 'number' }), ...[String(boards.length), two(mean), planned === null ? '—' : two(planned), planned === null ? '—' : two(mean - planned)].map(text => item('td', text, { class: 'number' })));
+    line.append(item('th', number(feet, 1), { scope: 'row', class: 'number' }),
+      ...[String(boards.length), two(mean), planned === null ? '—' : two(planned), planned === null ? '—'
+      : two(mean - planned)].map(text => item('td', text, { class: 'number' })));
     body.append(line);
   }
   head.append(row);
@@ -188,7 +204,9 @@ document.getElementById('notation').addEventListener('submit', async event => {
   say('notation', answer.ok ? '' : `Line: ${why(answer)}`);
   if (!answer.ok) return;
   const { laydownBoard, arrowsBoard } = answer.body, launchAngleDeg = angleOf(laydownBoard, arrowsBoard);
-  if (laydownBoard < 0.5 || laydownBoard > 39.5 || Math.abs(launchAngleDeg) > 10) { say('notation', `Line: found one that starts on board ${two(laydownBoard)} at ${two(launchAngleDeg)} degrees; allowed: boards 0.5 to 39.5 and up to 10 degrees at the foul line.`); return; }
+  if (laydownBoard < 0.5 || laydownBoard > 39.5 || Math.abs(launchAngleDeg) > 10) { say('notation',
+    `Line: found one that starts on board ${two(laydownBoard)} at ${two(launchAngleDeg)} degrees; allowed: boards 0.5 to 39.5 and up to 10 degrees at the foul line.`);
+    return; }
   const far = Number(document.getElementById('line').value.trim().split(/\s+/)[1]?.split('@')[1]);
   document.getElementById('line').blur();
   if (far >= 20 && far <= 59) plan.downlaneFeet = far;

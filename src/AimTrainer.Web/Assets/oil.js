@@ -35,7 +35,8 @@ export function drawOiledLane(svg, map, hand) {
   const scale = drawLane(svg, profile, null, [], hand), id = `${svg.id}-oil`, group = make('g');
   const left = board => scale.right - board * scale.perBoard;
   let open = new Map();
-  const close = rect => group.append(make('rect', { x: left(rect.to), y: scale.down(rect.feet + rect.rows), width: (rect.to - rect.from + 1) * scale.perBoard, height: rect.rows * scale.foot, fill: `url(#${id}-${rect.level})` }));
+  const close = rect => group.append(make('rect', { x: left(rect.to), y: scale.down(rect.feet + rect.rows), width: (rect.to - rect.from + 1) * scale.perBoard,
+    height: rect.rows * scale.foot, fill: `url(#${id}-${rect.level})` }));
   for (let feet = 0; feet < 60; feet++) {
     const row = map.units[feet].map((units, at) => level((units + map.units[feet + 1][at]) / 2, map.mostUnits)), now = new Map();
     for (let from = 1; from <= 39;) {
@@ -54,7 +55,8 @@ export function drawOiledLane(svg, map, hand) {
   svg.prepend(patterns(id));
   svg.insertBefore(group, [...svg.children].find(node => node.tagName === 'circle' || node.tagName === 'path') ?? null);
   for (let board = 5; board < 39; board += 5) {
-    svg.append(make('text', { x: scale.across(board), y: scale.down(0) - 5, 'text-anchor': 'middle', 'font-size': 12, fill: 'var(--text)', stroke: 'var(--ground)', 'stroke-width': 3, 'paint-order': 'stroke' }, board));
+    svg.append(make('text', { x: scale.across(board), y: scale.down(0) - 5, 'text-anchor': 'middle', 'font-size': 12, fill: 'var(--text)', stroke: 'var(--ground)',
+      'stroke-width': 3, 'paint-order': 'stroke' }, board));
   }
   return scale;
 }

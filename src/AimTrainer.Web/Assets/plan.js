@@ -217,7 +217,8 @@ if (text) {
     const file = event.target.files[0];
     event.target.value = '';
     if (!file) return;
-    if (file.size > 1 << 20) { document.getElementById('lane-findings').replaceChildren(item('p', `${file.name}: found ${file.size} bytes; allowed: at most ${1 << 20}`, { class: 'note bad' })); return; }
+    if (file.size > 1 << 20) { document.getElementById('lane-findings').replaceChildren(item('p', `${file.name}: found ${file.size} bytes; allowed: at most ${1 << 20}`,
+      { class: 'note bad' })); return; }
     put(await file.text());
   });
   document.getElementById('fit-drop').addEventListener('click', () => change({ fit: null, fitFrom: null }));

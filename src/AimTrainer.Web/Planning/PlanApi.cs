@@ -26,9 +26,11 @@ internal static class PlanApi
         only.MapPost("/path", PathAsync).Describe("Where one ball goes, as aimtrainer path --json tells it.", "PlanPath", nameof(PathAnswer));
         only.MapPost("/line", LineAsync).Describe("A straight line, as aimtrainer line --json tells it.", "PlanLine", nameof(LineAnswer));
         only.MapPost("/aim", AimAsync)
-            .Describe("Where to aim: progress, then the answer as aimtrainer aim --json tells it. Ends when the reader leaves.", new ApiText("PlanAim", "Events", 200, ApiTexts.Events, []));
+            .Describe("Where to aim: progress, then the answer as aimtrainer aim --json tells it. Ends when the reader leaves.",
+                new ApiText("PlanAim", "Events", 200, ApiTexts.Events, []));
         only.MapPost("/fit", FitAsync)
-            .Describe("Today's lane from a session's shots: progress, then the answer as aimtrainer fit-lane --json tells it.", new ApiText("PlanFit", "Events", 200, ApiTexts.Events, [404]));
+            .Describe("Today's lane from a session's shots: progress, then the answer as aimtrainer fit-lane --json tells it.",
+                new ApiText("PlanFit", "Events", 200, ApiTexts.Events, [404]));
     }
 
     private static Task<IResult> LaneAsync(HttpRequest request, CancellationToken cancellationToken) => AnswerAsync(
@@ -60,7 +62,8 @@ internal static class PlanApi
         read => TypedResults.Json(PathAnswer.Of(Paths.Trace(read.Item3.Best, read.Item2, read.Item1)), WebJson.Options),
         cancellationToken);
 
-    private static Task<IResult> LineAsync(HttpRequest request, CancellationToken cancellationToken) => AnswerAsync(request, PlanLine.Read, line => line.Answer(), cancellationToken);
+    private static Task<IResult> LineAsync(HttpRequest request, CancellationToken cancellationToken) =>
+        AnswerAsync(request, PlanLine.Read, line => line.Answer(), cancellationToken);
 
     private static Task<IResult> AimAsync(HttpRequest request, PlanWork work, TimeProvider clock, CancellationToken cancellationToken) => AnswerAsync(
         request,
@@ -74,7 +77,8 @@ internal static class PlanApi
                 lane, ball, bowler, new AimSettings { Window = window, Grid = grid, DownlaneFeet = downlane, Seed = (ulong)seed, Cores = PlanWork.Cores }));
         },
         read => new PlanStream(work, clock, (progress, ct) => AimAnswer.Of(
-            AimAdvisor.Advise(read.Item1, read.Item2, read.Item3, read.Item4, progress, ct), read.Item3, "as sent", read.Item4, read.Item1.Sheet.ArrowsFeet, read.Item1.Covariance is not null, null)),
+            AimAdvisor.Advise(read.Item1, read.Item2, read.Item3, read.Item4, progress, ct),
+            read.Item3, "as sent", read.Item4, read.Item1.Sheet.ArrowsFeet, read.Item1.Covariance is not null, null)),
         cancellationToken);
 
     private static async Task<IResult> FitAsync(HttpRequest request, PlanWork work, ISessionStore store, TimeProvider clock, CancellationToken cancellationToken)
@@ -97,7 +101,8 @@ internal static class PlanApi
     {
         if (axisRotationDeg is not (null or (>= -90 and <= 90)) || axisTiltDeg is not (null or (>= 0 and <= Release.MostTiltDegrees)))
         {
-            return Problems.BadRequest(FormattableString.Invariant($"axis: found rotation {axisRotationDeg}, tilt {axisTiltDeg}; allowed: rotation -90 to 90, tilt 0 to {Release.MostTiltDegrees} degrees"));
+            return Problems.BadRequest(FormattableString.Invariant(
+                $"axis: found rotation {axisRotationDeg}, tilt {axisTiltDeg}; allowed: rotation -90 to 90, tilt 0 to {Release.MostTiltDegrees} degrees"));
         }
 
         var name = bowler.Replace("%2F", "/", StringComparison.OrdinalIgnoreCase);

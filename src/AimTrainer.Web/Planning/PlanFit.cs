@@ -30,14 +30,16 @@ internal sealed record PlanFit(string Session, LaneSurface Lane, Ball Ball, AimB
         }
 
         body.Done();
-        return session is null || lane is null || ball is null ? null : new PlanFit(session, lane.Sheet, ball, usual, new FitSettings { NoiseBoards = noise, Keep = keep.ToValueList() });
+        return session is null || lane is null || ball is null ? null
+            : new PlanFit(session, lane.Sheet, ball, usual, new FitSettings { NoiseBoards = noise, Keep = keep.ToValueList() });
     }
 
     public IResult Answer(PlanWork work, TimeProvider clock, Hand hand, IReadOnlyList<GradedShot> shots)
     {
         var input = FitShots.Of(shots.Select(shot => (shot.Shot, hand, shot.Number)), Usual, "take the throw of the plan for what was not measured");
         return input.Shots.Count == 0
-            ? Problems.Refused(input.LeftOut.Count == 0 ? "this session holds no shot" : $"no shot of this session can be fitted; shot {input.LeftOut[0].Line}: {input.LeftOut[0].Why}")
+            ? Problems.Refused(input.LeftOut.Count == 0 ? "this session holds no shot"
+                : $"no shot of this session can be fitted; shot {input.LeftOut[0].Line}: {input.LeftOut[0].Why}")
             : new PlanStream(work, clock, (_, ct) => FitAnswer.Of(LaneFit.Fit(Lane, Ball, [.. input.Shots.Select(one => one.Shot)], Settings, ct), input));
     }
 }

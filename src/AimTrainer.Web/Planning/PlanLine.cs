@@ -34,7 +34,8 @@ internal sealed record PlanLine(
         }
 
         BoardOffset? slide = body.OptionalNumber("slideDistanceBoards", 0, 20) is { } boards ? BoardOffset.FromBoards(boards) : null;
-        Crossing? exit = body.OptionalNumber("patternFeet", PlanReader.ShortestPattern, PlanReader.LongestPattern) is { } length ? LineArithmetic.ExitOfPattern(Feet.FromMeasurement(length)) : null;
+        Crossing? exit = body.OptionalNumber("patternFeet", PlanReader.ShortestPattern, PlanReader.LongestPattern) is { } length
+            ? LineArithmetic.ExitOfPattern(Feet.FromMeasurement(length)) : null;
         var walk = body.OptionalChoice<WalkKeeps>("walk");
         body.Done();
         return file.HasProblems || hand is not { } side ? null : new PlanLine(side, targets, laydown, angle, downlane, slide, exit, walk);

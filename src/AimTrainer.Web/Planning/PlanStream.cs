@@ -23,7 +23,8 @@ internal sealed class PlanStream(PlanWork work, TimeProvider clock, Func<Action<
         using var turn = work.Enter(visitor);
         if (turn is null)
         {
-            await Problems.TooMany($"turn: found {PlanWork.MostAtOnce} visitors who wait for a computation; allowed: try again in a minute").ExecuteAsync(httpContext).ConfigureAwait(false);
+            await Problems.TooMany($"turn: found {PlanWork.MostAtOnce} visitors who wait for a computation; allowed: try again in a minute")
+                .ExecuteAsync(httpContext).ConfigureAwait(false);
             return;
         }
 

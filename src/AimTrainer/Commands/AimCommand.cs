@@ -112,7 +112,8 @@ internal static class AimCommand
         return read switch
         {
             { Recorded: null } => throw new UserException($"{named}: no such file, and no session of this bowler is stored here; see: aimtrainer sessions list"),
-            { Recorded: { Bowler: { } bowler, Shots: var shots } } => (bowler, $"scatter from {shots} shots of {named}{(read.Simulated ? ", all simulated: invented" : "")}; it holds the sensor's noise too"),
+            { Recorded: { Bowler: { } bowler, Shots: var shots } } =>
+                (bowler, $"scatter from {shots} shots of {named}{(read.Simulated ? ", all simulated: invented" : "")}; it holds the sensor's noise too"),
             { Recorded.Problem: RecordedBowler.NoRotation } => throw new UserException($"{named}: {RecordedBowler.NoRotation}; give it with --axis-rotation"),
             _ => throw new UserException($"{named}: {read.Recorded.Problem}. Give a bowler file instead (docs/motion.md)"),
         };
