@@ -18,7 +18,7 @@ public sealed class ArrowTests
         ["AimTrainer.Store.Postgres"] = ["AimTrainer.Store"],
         ["AimTrainer.Display"] = ["AimTrainer.Sessions", "AimTrainer.Calibration"],
         ["AimTrainer.Reports"] = ["AimTrainer.Analysis", "AimTrainer.Store"],
-        ["AimTrainer.Web"] = ["AimTrainer.Sessions", "AimTrainer.Store", "AimTrainer.Reports"],
+        ["AimTrainer.Web"] = ["AimTrainer.Motion", "AimTrainer.Sessions", "AimTrainer.Store", "AimTrainer.Reports"],
     };
 
     /// <summary>Packages that only some projects may know; whatever is not named here is free.</summary>

@@ -35,11 +35,16 @@ public sealed class PageTests(Chromium chromium)
             ("bowler", "/bowler/1", true), ("drills", "/drills", true), ("drill", "/drills/two-point-line", false), ("drill-edit", "/drills/three-rings/edit", false),
             ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", true),
             ("access", "/access", false),
-            ("settings", "/settings", false), ("not-found", "/not-found", false),
+            ("lines", "/lines", false), ("settings", "/settings", false), ("not-found", "/not-found", false),
         ];
         foreach (var (name, path, live) in pages)
         {
             var page = await user.OpenAsync(path, live);
+            if (name == "lines")
+            {
+                await page.Locator("html[data-planned=yes]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
+            }
+
             if (name == "drill-edit")
             {
                 await page.GetByText("Nothing is wrong with it.").WaitForAsync();
@@ -99,7 +104,7 @@ public sealed class PageTests(Chromium chromium)
             {
                 Path = Path.Combine(folder, $"{name}-{size}-{(bright ? "bright" : "dark")}.png"),
                 FullPage = name is not "drills",
-                Style = ".send { position: static !important; }", // In a picture of a whole page it would lie over what is above its end.
+                Style = ".send, .plan-see { position: static !important; }", // In a picture of a whole page it would lie over what is above its end.
             });
             if (name == "record")
             {

@@ -34,6 +34,16 @@ public sealed class AimTests : IDisposable
     }
 
     [Fact]
+    public void Aim_LinesLimited_TriesOnlyThose()
+    {
+        var json = Run(Bowler, "--pocket-angle", "2,6", "--laydowns", "18,26,2", "--angles", "-0.5,3,0.5", "--json").Json();
+
+        Assert.Equal(5 * 8, json.GetProperty("map").GetArrayLength());
+        Assert.Equal((18, -0.5), (json.GetProperty("map")[0].GetProperty("laydownBoard").GetDouble(), json.GetProperty("map")[0].GetProperty("launchAngleDeg").GetDouble()));
+        Assert.InRange(json.GetProperty("best").GetProperty("laydownBoard").GetDouble(), 18, 26);
+    }
+
+    [Fact]
     public void Aim_Text_SaysTheLineTheChanceAndWhatItIsNot()
     {
         var ran = Run(Bowler, "--pocket-angle", "2,6");
@@ -49,6 +59,10 @@ public sealed class AimTests : IDisposable
     [InlineData("--pocket-at", "here", "--pocket-at: found here; allowed: contact, 60")]
     [InlineData("--fit", "nowhere.json", "nowhere.json: no such file")]
     [InlineData("--axis-rotation", "45", "a bowler file has its own")]
+    [InlineData("--laydowns", "8,34", "--laydowns: found 8,34; allowed: three numbers, first, last and step, as 8,34,1")]
+    [InlineData("--laydowns", "8,44,1", "--laydowns, --angles: laydowns 8 to 44 by 1; allowed: 0.5 to 39.5 by 0.1 to 10")]
+    [InlineData("--angles", "-1,6,0.02", "angles -1 to 6 by 0.02; allowed: -10 to 10 by 0.05 to 5")]
+    [InlineData("--laydowns", "1,39,0.1", "lines; allowed: 4000; take longer steps")]
     public void Aim_BadOption_IsRefused(string option, string value, string message) => Refused(Run(Bowler, option, value), message);
 
     [Theory]

@@ -24,18 +24,20 @@ public static class AimAdvisor
     /// <param name="ball">The ball.</param>
     /// <param name="bowler">The bowler.</param>
     /// <param name="settings">How.</param>
+    /// <param name="progress">Is told, on the thread of the call, what share of the work is done, 0 to 1; may be null.</param>
     /// <param name="cancellationToken">Stops the work.</param>
     /// <exception cref="ArgumentException">Ball, bowler or settings are outside what is allowed.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static AimAdvice Advise(LaneBelief lane, Ball ball, AimBowler bowler, AimSettings settings, CancellationToken cancellationToken = default)
+    public static AimAdvice Advise(LaneBelief lane, Ball ball, AimBowler bowler, AimSettings settings, Action<double>? progress = null, CancellationToken cancellationToken = default)
     {
         if ((ball.Problem() ?? settings.Problem() ?? bowler.Meant(new AimLine(Board.LaneCentre.Boards, 0)).Problem()) is { } problem)
         {
             throw new ArgumentException(problem);
         }
 
-        var simulation = new AimSimulation(ball, bowler, settings.Window, cancellationToken);
         var lanes = lane.Draws(settings.Lanes, settings.Seed ^ LaneStream);
+        var (all, ready) = ((double)Amount(settings, lanes.Count), 0);
+        var simulation = new AimSimulation(ball, bowler, settings, progress is null ? null : more => progress(Math.Min(1, (ready += more) / all)), cancellationToken);
         var map = simulation.Chances(lanes, settings.Grid.Lines, new ThrowSample(settings.MapThrows, settings.Seed ^ MapStream));
         var line = Choose(simulation, lanes, map, settings);
 
@@ -63,6 +65,11 @@ public static class AimAdvisor
             lanes.Count,
             chance >= WorthSaying);
     }
+
+    /// <summary>About how many paths the whole work takes: those that no throw can have are fewer.</summary>
+    private static long Amount(AimSettings settings, int lanes) =>
+        ((long)settings.Grid.Lines.Count * settings.MapThrows) + ((long)(Contenders + (9 * Refinements)) * Math.Max(settings.Throws, settings.MapThrows))
+        + ((long)settings.Throws * ((lanes * (1 + Scatter.Parts)) + 1));
 
     /// <summary>The best lines of the map again with throws of their own, then ever nearer around the best of them.</summary>
     private static AimLine Choose(AimSimulation simulation, IReadOnlyList<LaneSurface> lanes, AimChance[] map, AimSettings settings)

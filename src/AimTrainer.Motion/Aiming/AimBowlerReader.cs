@@ -11,11 +11,14 @@ public static class AimBowlerReader
     public static FileRead<AimBowler> Read(string fileName, ReadOnlySpan<byte> utf8)
     {
         var file = JsonFile.Read(fileName, utf8);
-        var bowler = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? One(reader) : null;
+        var bowler = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Part(reader) : null;
         return new FileRead<AimBowler>(file.HasProblems ? null : bowler, file.Problems);
     }
 
-    private static AimBowler? One(ObjectReader bowler)
+    /// <summary>Reads a bowler that is part of a larger document.</summary>
+    /// <param name="bowler">The object; its problems go to its file.</param>
+    /// <returns>The bowler, or null after reporting what is wrong.</returns>
+    public static AimBowler? Part(ObjectReader bowler)
     {
         bowler.OptionalText("name", 80);
         var hand = bowler.Choice<Hand>("hand");

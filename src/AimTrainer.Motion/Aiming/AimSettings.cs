@@ -24,9 +24,13 @@ public sealed record AimSettings
     /// <summary>Seed of everything that is drawn.</summary>
     public ulong Seed { get; init; } = 1;
 
+    /// <summary>At most so many threads, 1 or more; the machine's own number when null. The digits are the same on any number.</summary>
+    public int? Cores { get; init; }
+
     /// <summary>What is wrong and what is allowed, or null.</summary>
     public string? Problem() => Window.Problem() ?? Grid.Problem()
         ?? (MapThrows is < 50 or > 100_000 || Throws is < 50 or > 100_000 ? $"{MapThrows} and {Throws} throws; allowed: 50 to 100000" : null)
         ?? (Lanes is < 1 or > 1000 ? $"{Lanes} lanes; allowed: 1 to 1000" : null)
-        ?? (DownlaneFeet is >= 20 and <= 59 ? null : FormattableString.Invariant($"a downlane target at {DownlaneFeet} ft; allowed: 20 to 59"));
+        ?? (DownlaneFeet is >= 20 and <= 59 ? null : FormattableString.Invariant($"a downlane target at {DownlaneFeet} ft; allowed: 20 to 59"))
+        ?? (Cores is null or >= 1 ? null : $"{Cores} cores; allowed: 1 or more");
 }

@@ -3,10 +3,16 @@ namespace AimTrainer.Motion;
 /// <summary>Throws a sample at lines and counts.</summary>
 /// <param name="ball">The ball.</param>
 /// <param name="bowler">The bowler.</param>
-/// <param name="window">The window.</param>
+/// <param name="settings">The window, and how many cores.</param>
+/// <param name="done">Is told of paths as they are worked out: how many more; may be null.</param>
 /// <param name="cancellationToken">Stops the work.</param>
-internal sealed class AimSimulation(Ball ball, AimBowler bowler, PocketWindow window, CancellationToken cancellationToken)
+internal sealed class AimSimulation(Ball ball, AimBowler bowler, AimSettings settings, Action<int>? done, CancellationToken cancellationToken)
 {
+    /// <summary>After so many paths progress is told.</summary>
+    private const int Piece = 4096;
+
+    private readonly PocketWindow _window = settings.Window;
+
     /// <summary>The chance of every line, the lanes taking turns with the throws.</summary>
     public AimChance[] Chances(IReadOnlyList<LaneSurface> lanes, IReadOnlyList<AimLine> lines, ThrowSample sample)
     {
@@ -30,7 +36,7 @@ internal sealed class AimSimulation(Ball ball, AimBowler bowler, PocketWindow wi
             for (var i = 0; i < ends.Length; i++)
             {
                 ref var count = ref counts[of[i]];
-                var (board, angle) = (window.HasBoard(ends[i]), window.HasAngle(ends[i]));
+                var (board, angle) = (_window.HasBoard(ends[i]), _window.HasAngle(ends[i]));
                 count = (count.Both + (board && angle ? 1 : 0), count.Board + (board ? 1 : 0), count.Angle + (angle ? 1 : 0));
             }
         }
@@ -58,7 +64,7 @@ internal sealed class AimSimulation(Ball ball, AimBowler bowler, PocketWindow wi
             var ends = Ends(lane, releases);
             for (var i = 0; i < ends.Length; i++)
             {
-                hits[of[i]] = window.Has(ends[i]);
+                hits[of[i]] = _window.Has(ends[i]);
             }
 
             return hits;
@@ -76,7 +82,14 @@ internal sealed class AimSimulation(Ball ball, AimBowler bowler, PocketWindow wi
     private PathEnd[] Ends(LaneSurface lane, List<Release> releases)
     {
         var ends = new PathEnd[releases.Count];
-        Paths.RunOnCores(lane, ball, releases.ToArray(), ends, cancellationToken: cancellationToken);
+        var thrown = releases.ToArray().AsMemory();
+        for (var from = 0; from < ends.Length; from += Piece)
+        {
+            var count = Math.Min(Piece, ends.Length - from);
+            Paths.RunOnCores(lane, ball, thrown.Slice(from, count), ends.AsMemory(from, count), settings.Cores, cancellationToken);
+            done?.Invoke(count);
+        }
+
         return ends;
     }
 }

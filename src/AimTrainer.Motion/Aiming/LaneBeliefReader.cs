@@ -12,11 +12,15 @@ public static class LaneBeliefReader
     public static FileRead<LaneBelief> Read(string fileName, ReadOnlySpan<byte> utf8, LaneSurface sheet)
     {
         var file = JsonFile.Read(fileName, utf8);
-        var belief = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? One(reader, sheet) : null;
+        var belief = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Part(reader, sheet) : null;
         return new FileRead<LaneBelief>(file.HasProblems ? null : belief, file.Problems);
     }
 
-    private static LaneBelief? One(ObjectReader fit, LaneSurface sheet)
+    /// <summary>Reads a fit that is part of a larger document.</summary>
+    /// <param name="fit">The object; its problems go to its file.</param>
+    /// <param name="sheet">The lane's sheet, the same that was fitted.</param>
+    /// <returns>The belief, or null after reporting what is wrong.</returns>
+    public static LaneBelief? Part(ObjectReader fit, LaneSurface sheet)
     {
         var oil = fit.Number("oilFriction", 0, LaneSurface.MostFriction);
         var dry = fit.Number("dryFriction", 0, LaneSurface.MostFriction);

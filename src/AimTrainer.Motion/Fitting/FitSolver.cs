@@ -9,7 +9,8 @@ namespace AimTrainer.Motion;
 /// <param name="ball">The ball.</param>
 /// <param name="shots">The shots.</param>
 /// <param name="noise">Standard deviation of a measured board.</param>
-internal sealed class FitSolver(LaneSurface sheet, Ball ball, IReadOnlyList<ThrownShot> shots, double noise)
+/// <param name="cancellationToken">Stops the work.</param>
+internal sealed class FitSolver(LaneSurface sheet, Ball ball, IReadOnlyList<ThrownShot> shots, double noise, CancellationToken cancellationToken)
 {
     private const int MostRounds = 40, MostTries = 10;
 
@@ -37,6 +38,7 @@ internal sealed class FitSolver(LaneSurface sheet, Ball ball, IReadOnlyList<Thro
         var damping = 1e-3;
         for (var round = 0; round < MostRounds; round++)
         {
+            cancellationToken.ThrowIfCancellationRequested();
             var slopes = Slopes(state, free);
             var before = state.Cost;
             for (var attempt = 0; attempt < MostTries; attempt++)

@@ -38,9 +38,11 @@ public static class LaneFit
     /// <param name="ball">The ball that was thrown.</param>
     /// <param name="shots">The shots, 1 to <see cref="MostShots"/>.</param>
     /// <param name="settings">How.</param>
+    /// <param name="cancellationToken">Stops the work.</param>
     /// <returns>The fit; it says of each number whether the shots can tell it.</returns>
     /// <exception cref="ArgumentException">Ball, shots or settings are outside what is allowed, or there are fewer measured values than unknowns.</exception>
-    public static LaneFitResult Fit(LaneSurface sheet, Ball ball, IReadOnlyList<FitShot> shots, FitSettings settings)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static LaneFitResult Fit(LaneSurface sheet, Ball ball, IReadOnlyList<FitShot> shots, FitSettings settings, CancellationToken cancellationToken = default)
     {
         Check(ball, shots, settings);
         List<LaneParameter> free = [.. Fittable(sheet).Where(one => !settings.Keep.Contains(one))];
@@ -69,14 +71,14 @@ public static class LaneFit
         }
 
         var noise = settings.NoiseBoards ?? UsualNoise;
-        var solver = new FitSolver(sheet, ball, thrown, noise);
+        var solver = new FitSolver(sheet, ball, thrown, noise, cancellationToken);
         var state = solver.Minimise(solver.Start(), free);
         if (settings.NoiseBoards is null)
         {
             for (var round = 0; round < NoiseRounds; round++)
             {
                 noise = Math.Clamp(noise * Math.Sqrt(state.Cost / freedom), LeastNoise, 10 * MostNoise);
-                solver = new FitSolver(sheet, ball, thrown, noise);
+                solver = new FitSolver(sheet, ball, thrown, noise, cancellationToken);
                 state = solver.At(state.Lane, state.Throws);
                 if (thrown.All(shot => shot.OnlyBoards))
                 {

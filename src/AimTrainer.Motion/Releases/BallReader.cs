@@ -11,11 +11,14 @@ public static class BallReader
     public static FileRead<Ball> Read(string fileName, ReadOnlySpan<byte> utf8)
     {
         var file = JsonFile.Read(fileName, utf8);
-        var ball = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? One(reader) : null;
+        var ball = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Part(reader) : null;
         return new FileRead<Ball>(file.HasProblems ? null : ball, file.Problems);
     }
 
-    private static Ball? One(ObjectReader ball)
+    /// <summary>Reads a ball that is part of a larger document.</summary>
+    /// <param name="ball">The object; its problems go to its file.</param>
+    /// <returns>The ball, or null after reporting what is wrong.</returns>
+    public static Ball? Part(ObjectReader ball)
     {
         ball.OptionalText("name", 80);
         var mass = ball.ExactlyOne("massKg", "massLb") switch

@@ -11,11 +11,14 @@ public static class ReleaseReader
     public static FileRead<ReleaseFile> Read(string fileName, ReadOnlySpan<byte> utf8)
     {
         var file = JsonFile.Read(fileName, utf8);
-        var release = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? One(reader) : null;
+        var release = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Part(reader) : null;
         return new FileRead<ReleaseFile>(file.HasProblems || release is not { } found ? null : new ReleaseFile(found), file.Problems);
     }
 
-    private static Release? One(ObjectReader release)
+    /// <summary>Reads a release that is part of a larger document.</summary>
+    /// <param name="release">The object; its problems go to its file.</param>
+    /// <returns>The release, or null after reporting what is wrong.</returns>
+    public static Release? Part(ObjectReader release)
     {
         var hand = release.Choice<Hand>("hand");
         var board = release.Number("laydownBoard", Board.NearEdge.Boards, Board.FarEdge.Boards);

@@ -31,10 +31,13 @@ internal sealed class FrictionGrid
     private const double MostPowers = 1000;
 
     /// <summary>Steps on smooth oil and on the roughest, metres.</summary>
-    private const double LongestStep = 0.3, ShortestStep = 0.05;
+    private const double LongestStep = 0.3, ShortestStep = 0.01;
 
     /// <summary>Change of the oil from board to board that still is smooth, and the most along a step, as shares of the law's scale.</summary>
     private const double SmoothJump = 1.8, SmoothRise = 0.8;
+
+    /// <summary>Change from board to board, the same share, from which on steps shrink with its square: no machine lays such oil.</summary>
+    private const double RoughJump = 4;
 
     private readonly Vector256<double>[] _cells;
     private readonly (double Start, double Rate)[] _bends;
@@ -204,7 +207,7 @@ internal sealed class FrictionGrid
             }
         }
 
-        return Math.Clamp(Math.Min(LongestStep * SmoothJump / jump, SmoothRise / rate), ShortestStep, LongestStep);
+        return Math.Clamp(Math.Min(LongestStep * SmoothJump / jump * Math.Min(1, RoughJump / jump), SmoothRise / rate), ShortestStep, LongestStep);
     }
 
     private static void AddCells(List<Vector256<double>> cells, OilStretch oil, double scale, Hand hand)

@@ -15,11 +15,16 @@ public static class LaneSurfaceReader
     public static FileRead<LaneSurfaceFile> Read(string fileName, ReadOnlySpan<byte> utf8, double? stepMetres = null)
     {
         var file = JsonFile.Read(fileName, utf8);
-        var lane = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? One(file, reader, stepMetres) : null;
+        var lane = file.Root is { } root && ObjectReader.Of(file, root) is { } reader ? Part(file, reader, stepMetres) : null;
         return new FileRead<LaneSurfaceFile>(file.HasProblems ? null : lane, file.Problems);
     }
 
-    private static LaneSurfaceFile? One(JsonFile file, ObjectReader lane, double? stepMetres)
+    /// <summary>Reads a lane that is part of a larger document.</summary>
+    /// <param name="file">The document, which takes the problems.</param>
+    /// <param name="lane">The object.</param>
+    /// <param name="stepMetres">As for <see cref="LaneSurface"/>.</param>
+    /// <returns>The lane, or null when anything in the document is wrong.</returns>
+    public static LaneSurfaceFile? Part(JsonFile file, ObjectReader lane, double? stepMetres = null)
     {
         lane.OptionalText("name", 80);
         var arrows = lane.OptionalNumber("arrows_ft", 12, 16) ?? 15;

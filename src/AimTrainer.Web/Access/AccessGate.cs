@@ -55,7 +55,9 @@ internal sealed class AccessGate(
         }
 
         var note = context.Features.Get<AuditNote>();
-        if (note is null ? changes && visitor is { Role: not Role.Feed } : note.Detail is not null)
+        if (note is null
+            ? changes && endpoint.Metadata.GetMetadata<OnlyComputes>() is null && visitor is { Role: not Role.Feed }
+            : note.Detail is not null)
         {
             audit.Write(AuditLine.Of(context, context.Response.StatusCode, note?.Detail));
         }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
 using AimTrainer.Domain;
+using AimTrainer.Motion;
 using AimTrainer.Reports;
 using AimTrainer.Sessions;
 using Microsoft.OpenApi;
@@ -15,7 +16,7 @@ namespace AimTrainer.Web;
 /// </summary>
 internal static class ApiSchemas
 {
-    private const string Resource = "api/schemas.json";
+    private static readonly string[] Resources = ["api/schemas.json", "api/plan-schemas.json"];
 
     private const int DeepestType = 64;
 
@@ -28,6 +29,8 @@ internal static class ApiSchemas
         (nameof(ProjectorLetIn), typeof(ProjectorLetIn)), ("Projectors", typeof(ValueList<ProjectorListed>)),
         (nameof(SessionFigures), typeof(SessionFigures)), (nameof(BowlerFigures), typeof(BowlerFigures)), (nameof(BowlerTrend), typeof(BowlerTrend)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
+        (nameof(LaneMap), typeof(LaneMap)), (nameof(LaneChecked), typeof(LaneChecked)), (nameof(PathAnswer), typeof(PathAnswer)), (nameof(LineAnswer), typeof(LineAnswer)),
+        (nameof(ScatterFound), typeof(ScatterFound)), (nameof(SessionCrossings), typeof(SessionCrossings)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];
@@ -35,14 +38,19 @@ internal static class ApiSchemas
     /// <summary>All of them, by name, as JSON Schema 2020-12.</summary>
     public static JsonObject All()
     {
-        using var stream = typeof(ApiSchemas).Assembly.GetManifestResourceStream(Resource)!;
-        var all = JsonNode.Parse(stream)!.AsObject();
+        var all = new JsonObject(Resources.SelectMany(ByHand));
         foreach (var (name, type) in Given)
         {
             all[name] = Of(type);
         }
 
         return all;
+    }
+
+    private static IEnumerable<KeyValuePair<string, JsonNode?>> ByHand(string resource)
+    {
+        using var stream = typeof(ApiSchemas).Assembly.GetManifestResourceStream(resource)!;
+        return [.. JsonNode.Parse(stream)!.AsObject().Select(one => KeyValuePair.Create(one.Key, one.Value?.DeepClone()))];
     }
 
     /// <summary>The same for a description.</summary>

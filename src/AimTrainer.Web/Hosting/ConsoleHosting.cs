@@ -44,6 +44,7 @@ public static class ConsoleHosting
         services.AddRateLimiter(options => Paces.Set(options, settings.ShotsASecond));
         services.AddApiDescription();
         services.AddRazorComponents();
+        services.AddSingleton<PlanWork>();
         return services;
     }
 
@@ -62,6 +63,7 @@ public static class ConsoleHosting
         DrillApi.Map(api);
         BowlerApi.Map(api);
         FigureApi.Map(api);
+        PlanApi.Map(api);
         AccessApi.Map(api);
         ProjectorApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);

@@ -5,6 +5,7 @@ using AimTrainer.Domain;
 using AimTrainer.Motion;
 using AimTrainer.Output;
 using AimTrainer.Setup;
+using AimTrainer.Web;
 
 namespace AimTrainer.Commands;
 
@@ -33,11 +34,13 @@ internal static class AimCommand
         var downlane = CommonOptions.Number("--downlane", "Where the downlane target lies, feet; 40 when not given.", 20, 59, "FEET");
         var rotation = CommonOptions.Number("--axis-rotation", "Axis rotation in degrees, for a bowler of the record whose shots have none.", -90, 90, "DEGREES");
         var tilt = CommonOptions.Number("--axis-tilt", "Axis tilt in degrees, likewise.", 0, 90, "DEGREES");
+        var laydowns = Steps("--laydowns", "Laydowns that are tried, boards: first, last, step; 8,34,1 when not given.");
+        var launches = Steps("--angles", "Launch angles that are tried, degrees outward: first, last, step; -1,6,0.25 when not given.");
         var drill = new Option<string?>("--write-drill") { Description = "Write the drill that trains what is worth most, with this line as its target.", HelpName = "FILE" };
         var (seed, json) = (CommonOptions.Seed(), CommonOptions.Json());
         var command = new Command("aim", "Where to aim: the chance to reach the pocket for every line, the best one, and what to practise (docs/motion.md).")
         {
-            bowler, lane, fit, ball, boards, angles, place, downlane, rotation, tilt, drill, seed, json,
+            bowler, lane, fit, ball, boards, angles, place, downlane, laydowns, launches, rotation, tilt, drill, seed, json,
         };
         command.SetAction(async (parsed, cancellationToken) =>
         {
@@ -51,6 +54,7 @@ internal static class AimCommand
             var settings = new AimSettings
             {
                 Window = new PocketWindow(lowBoard, highBoard, lowAngle, highAngle, parsed.GetValue(place)),
+                Grid = Grid(parsed.GetValue(laydowns), parsed.GetValue(launches)),
                 DownlaneFeet = parsed.GetValue(downlane) ?? new AimSettings().DownlaneFeet,
                 Seed = parsed.GetValue(seed) ?? new AimSettings().Seed,
             };
@@ -61,10 +65,10 @@ internal static class AimCommand
                 UserFiles.WriteAllText(drillFile, AimDrill.Of(advice, who.Bowler, surface.ArrowsFeet, settings.DownlaneFeet, drillFile));
             }
 
-            var view = new AimView(advice, who.Bowler, who.Said, settings, surface.ArrowsFeet, belief.Covariance is not null, AimDrill.IdFor(advice.Practise), drillFile);
+            var view = new AimView(advice, who.Bowler, who.Said, settings, surface.ArrowsFeet, belief.Covariance is not null, drillFile);
             if (parsed.GetValue(json))
             {
-                Json.Print(console, AimJson.Of(view));
+                Json.Print(console, AimAnswer.Of(advice, who.Bowler, who.Said, settings, surface.ArrowsFeet, view.LaneFitted, drillFile));
             }
             else
             {
@@ -80,7 +84,7 @@ internal static class AimCommand
     {
         try
         {
-            return AimAdvisor.Advise(belief, ball, bowler, settings, cancellationToken);
+            return AimAdvisor.Advise(belief, ball, bowler, settings, cancellationToken: cancellationToken);
         }
         catch (ArgumentException exception)
         {
@@ -104,9 +108,44 @@ internal static class AimCommand
         }
 
         using var store = StoreForReading.Open(DataPlace.Named(parsed));
-        var (bowler, shots, simulated) = await AimRecord.ReadAsync(store, named, rotation, tilt, cancellationToken).ConfigureAwait(false);
-        return (bowler, $"scatter from {shots} shots of {named}{(simulated ? ", all simulated: invented" : "")}; it holds the sensor's noise too");
+        var read = await BowlerScatter.ReadAsync(store, named, rotation, tilt, cancellationToken).ConfigureAwait(false);
+        return read switch
+        {
+            { Recorded: null } => throw new UserException($"{named}: no such file, and no session of this bowler is stored here; see: aimtrainer sessions list"),
+            { Recorded: { Bowler: { } bowler, Shots: var shots } } =>
+                (bowler, $"scatter from {shots} shots of {named}{(read.Simulated ? ", all simulated: invented" : "")}; it holds the sensor's noise too"),
+            { Recorded.Problem: RecordedBowler.NoRotation } => throw new UserException($"{named}: {RecordedBowler.NoRotation}; give it with --axis-rotation"),
+            _ => throw new UserException($"{named}: {read.Recorded.Problem}. Give a bowler file instead (docs/motion.md)"),
+        };
     }
+
+    /// <summary>The lines that are tried: what is not said is as usual.</summary>
+    private static AimGrid Grid((double First, double Last, double Step)? laydowns, (double First, double Last, double Step)? angles)
+    {
+        var usual = AimGrid.Usual;
+        var (board, boardTo, boardBy) = laydowns ?? (usual.FirstBoard, usual.LastBoard, usual.BoardStep);
+        var (angle, angleTo, angleBy) = angles ?? (usual.FirstAngleDegrees, usual.LastAngleDegrees, usual.AngleStepDegrees);
+        var grid = new AimGrid(board, boardTo, boardBy, angle, angleTo, angleBy);
+        return grid.Problem() is { } problem ? throw new UserException($"--laydowns, --angles: {problem}") : grid;
+    }
+
+    private static Option<(double First, double Last, double Step)?> Steps(string name, string description) => new(name)
+    {
+        Description = description,
+        HelpName = "FIRST,LAST,STEP",
+        CustomParser = result =>
+        {
+            var text = result.Tokens[0].Value;
+            var parts = text.Split(',');
+            if (parts.Length == 3 && Number(parts[0]) is { } first && Number(parts[1]) is { } last && Number(parts[2]) is { } step)
+            {
+                return (first, last, step);
+            }
+
+            result.AddError($"{name}: found {FoundText.Short(text)}; allowed: three numbers, first, last and step, as 8,34,1");
+            return null;
+        },
+    };
 
     private static Option<(double Low, double High)?> Window(string name, string description, double low, double high) => new(name)
     {

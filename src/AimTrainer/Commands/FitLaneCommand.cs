@@ -47,7 +47,7 @@ internal static class FitLaneCommand
             var bowler = parsed.GetValue(usual) is { } usualFile ? AimFiles.Bowler(usualFile) : null;
             var csv = CsvFiles.Settings(LaneProfileReader.Default, parsed.GetValue(hand), parsed.GetValue(map));
             using var stream = UserFiles.OpenRead(file);
-            var input = FitLaneInput.Read(CsvShots.Read(stream, file, csv), bowler, parsed.GetValue(hand), console.Error.WriteLine);
+            var input = FitLaneFile.Read(CsvShots.Read(stream, file, csv), bowler, parsed.GetValue(hand), console.Error.WriteLine);
             if (input.Shots.Count == 0)
             {
                 throw new UserException($"{file}: no shot in it can be fitted{input.WhyNone}");
@@ -59,7 +59,7 @@ internal static class FitLaneCommand
                 var fit = LaneFit.Fit(surface, thrown, [.. input.Shots.Select(shot => shot.Shot)], settings);
                 if (parsed.GetValue(json))
                 {
-                    Json.Print(console, FitLaneJson.Of(fit, input));
+                    Json.Print(console, FitAnswer.Of(fit, input));
                 }
                 else
                 {

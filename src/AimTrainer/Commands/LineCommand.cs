@@ -54,7 +54,7 @@ internal static class LineCommand
             {
                 if (parsed.GetValue(json))
                 {
-                    Json.Print(console, LineJson.Of(planned, exit, moves, walked));
+                    Json.Print(console, LineAnswer.Of(planned, exit, moves, walked));
                 }
                 else
                 {

@@ -29,7 +29,7 @@ internal static class PathCommand
             var path = Traced(MotionFiles.Lane(parsed.GetValue(lane)!), thrown, throws, parsed.GetValue(worn), parsed.GetValue(lane)!, out var surface);
             if (parsed.GetValue(json))
             {
-                Json.Print(console, PathJson.Of(path));
+                Json.Print(console, PathAnswer.Of(path));
             }
             else
             {

@@ -9,7 +9,9 @@ namespace AimTrainer.Output;
 /// <param name="Settings">How it was worked out.</param>
 /// <param name="ArrowsFeet">Where the arrows are.</param>
 /// <param name="LaneFitted">Whether the lane's uncertainty is in it.</param>
-/// <param name="DrillId">The shipped drill that trains what is worth most.</param>
-/// <param name="DrillFile">Where it was written with its target; null when nowhere.</param>
-internal sealed record AimView(
-    AimAdvice Advice, AimBowler Bowler, string Source, AimSettings Settings, double ArrowsFeet, bool LaneFitted, string DrillId, string? DrillFile);
+/// <param name="DrillFile">Where the drill was written with its target; null when nowhere.</param>
+internal sealed record AimView(AimAdvice Advice, AimBowler Bowler, string Source, AimSettings Settings, double ArrowsFeet, bool LaneFitted, string? DrillFile)
+{
+    /// <summary>The shipped drill that trains what is worth most.</summary>
+    public string DrillId => PractiseDrill.IdFor(Advice.Practise);
+}

@@ -8,7 +8,7 @@ internal static class FitLaneText
 {
     private const int MostNamed = 5;
 
-    public static void Print(UserConsole console, string file, LaneFitResult fit, FitLaneInput input)
+    public static void Print(UserConsole console, string file, LaneFitResult fit, FitShots input)
     {
         var output = console.Out;
         output.WriteLine($"{file}: {Words.Count(fit.Shots, "shot")} fitted{(input.LeftOut.Count > 0 ? $", {input.LeftOut.Count} left out" : "")}.");

@@ -140,7 +140,7 @@ public sealed class AimAdvisorTests
     }
 
     private static AimAdvice Advise(LaneBelief lane, AimBowler bowler, AimSettings settings) =>
-        AimAdvisor.Advise(lane, Ball.Usual, bowler, settings, TestContext.Current.CancellationToken);
+        AimAdvisor.Advise(lane, Ball.Usual, bowler, settings, null, TestContext.Current.CancellationToken);
 
     /// <summary>The share of throws, drawn by another generator and method (Box and Muller), that reach the window.</summary>
     private static double Thrown(AimBowler bowler, Scatter scatter, AimLine line, int throws, int seed)

@@ -15,7 +15,7 @@ public sealed class LaneFitTests(ITestOutputHelper output)
         Parallel.For(0, Lanes, i =>
         {
             var lane = new FittedLane((ulong)i + 1000);
-            var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(12), new FitSettings());
+            var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(12), new FitSettings(), TestContext.Current.CancellationToken);
             foreach (var parameter in fit.Parameters)
             {
                 var truth = lane.Numbers[parameter.Parameter];
@@ -35,7 +35,7 @@ public sealed class LaneFitTests(ITestOutputHelper output)
     public void Fit_WithoutNoise_FindsTheNumbersThemselves()
     {
         var lane = new FittedLane(7) { Noise = 0 };
-        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(8), new FitSettings { NoiseBoards = 0.01 });
+        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(8), new FitSettings { NoiseBoards = 0.01 }, TestContext.Current.CancellationToken);
 
         Assert.InRange(fit.Numbers.OilFriction - lane.Numbers.OilFriction, -2e-4, 2e-4);
         Assert.InRange(fit.Numbers.DryFriction - lane.Numbers.DryFriction, -2e-3, 2e-3);
@@ -47,7 +47,7 @@ public sealed class LaneFitTests(ITestOutputHelper output)
     public void Fit_SpeedAtThePinsAndNoisyRevs_StillHoldsTheTruth()
     {
         var lane = new FittedLane(8) { SpeedPlace = SpeedPlace.Pins, RevsNoise = 10, Hand = Hand.Left };
-        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(25), new FitSettings());
+        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(25), new FitSettings(), TestContext.Current.CancellationToken);
 
         // Wider than 95 %, so that the one seed here is no matter of luck.
         Assert.All(fit.Parameters, one => Assert.InRange(
@@ -60,11 +60,11 @@ public sealed class LaneFitTests(ITestOutputHelper output)
     public void Fit_NoCrossingBeyondTheOil_SaysThatDryBoardsCannotBeTold()
     {
         var lane = new FittedLane(9) { Feet = [0, 8, 15, 25, 34] };
-        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(10), new FitSettings());
+        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(10), new FitSettings(), TestContext.Current.CancellationToken);
 
         Assert.False(fit.Tells);
         Assert.Contains("farthest crossing is at 34 ft", fit.Parameters[(int)LaneParameter.DryFriction].CannotTell, StringComparison.Ordinal);
-        Assert.Null(LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(10), new FitSettings { Keep = [LaneParameter.DryFriction, LaneParameter.PatternFeet] })
+        Assert.Null(LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(10), new FitSettings { Keep = [LaneParameter.DryFriction, LaneParameter.PatternFeet] }, TestContext.Current.CancellationToken)
             .Parameters[(int)LaneParameter.DryFriction].CannotTell);
     }
 
@@ -72,7 +72,7 @@ public sealed class LaneFitTests(ITestOutputHelper output)
     public void Fit_EveryShotOnOneLine_SaysSo()
     {
         var lane = new FittedLane(10) { SpreadOfLines = 0.05, Feet = [0, 15, 42] };
-        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(6), new FitSettings { Keep = [LaneParameter.PatternFeet] });
+        var fit = LaneFit.Fit(_sheet, Ball.Usual, lane.Shots(6), new FitSettings { Keep = [LaneParameter.PatternFeet] }, TestContext.Current.CancellationToken);
 
         Assert.False(fit.Tells);
         Assert.Contains(fit.Parameters.AsEnumerable(), one => one.CannotTell is not null);
@@ -87,11 +87,11 @@ public sealed class LaneFitTests(ITestOutputHelper output)
         Refused("board NaN", [shots[0] with { Boards = [new MeasuredBoard(0, double.NaN), new MeasuredBoard(15, 15), new MeasuredBoard(40, 8)] }]);
         Refused("shot 2: the speed in m/s is NaN", [shots[0], shots[1] with { SpeedMph = double.NaN }]);
         Refused("add shots, or crossings", [shots[0] with { Boards = shots[0].Boards.AsEnumerable().Take(3).ToValueList() }]);
-        Assert.Throws<ArgumentException>(() => LaneFit.Fit(_sheet, Ball.Usual, shots, new FitSettings { NoiseBoards = double.NaN }));
-        Assert.Throws<ArgumentException>(() => LaneFit.Fit(_sheet, Ball.Usual, shots, new FitSettings { Keep = Enum.GetValues<LaneParameter>().ToValueList() }));
+        Assert.Throws<ArgumentException>(() => LaneFit.Fit(_sheet, Ball.Usual, shots, new FitSettings { NoiseBoards = double.NaN }, TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentException>(() => LaneFit.Fit(_sheet, Ball.Usual, shots, new FitSettings { Keep = Enum.GetValues<LaneParameter>().ToValueList() }, TestContext.Current.CancellationToken));
 
         static void Refused(string message, IReadOnlyList<FitShot> shots) =>
-            Assert.Contains(message, Assert.Throws<ArgumentException>(() => LaneFit.Fit(_sheet, Ball.Usual, shots, new FitSettings())).Message, StringComparison.Ordinal);
+            Assert.Contains(message, Assert.Throws<ArgumentException>(() => LaneFit.Fit(_sheet, Ball.Usual, shots, new FitSettings(), TestContext.Current.CancellationToken)).Message, StringComparison.Ordinal);
     }
 
     [Fact]

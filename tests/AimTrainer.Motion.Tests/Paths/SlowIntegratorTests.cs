@@ -84,6 +84,24 @@ public sealed class SlowIntegratorTests
         Assert.InRange(compared, 20, 200);
     }
 
+    [Fact]
+    public void Trace_WildRandomOil_StaysWithinTheDigitsOfTheDocs()
+    {
+        // 0 to 60 units on every board, whatever its neighbour has: no machine lays such oil.
+        var off = new List<double>();
+        for (var seed = 0UL; seed < 400; seed++)
+        {
+            var thrown = RandomThrow.From(seed);
+            if (thrown.Lane.Oil.Count == 5 && thrown.Trace().End is { Finish: PathFinish.Pins } end)
+            {
+                off.Add(Math.Abs((thrown with { Lane = Fine(thrown.Lane, 0.005) }).Trace().End.BoardAt60 - end.BoardAt60));
+            }
+        }
+
+        Assert.InRange(off.Count, 80, 300);
+        Assert.All(off, one => Assert.InRange(one, 0, 1e-3));
+    }
+
     private static LaneSurface Fine(LaneSurface lane, double stepMetres = 0.01) => new(
         lane.Oil, lane.DryFriction, lane.OilFriction, lane.OilScaleUnits, lane.ArrowsFeet, lane.WidthInches, stepMetres);
 }

@@ -1,4 +1,4 @@
-namespace AimTrainer.Output;
+namespace AimTrainer.Motion;
 
 /// <summary>Numbers of the motion model for JSON: plain, at most nine decimals; null where something did not happen.</summary>
 internal static class PlainNumber
