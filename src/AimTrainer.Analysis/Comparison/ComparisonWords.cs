@@ -56,6 +56,11 @@ internal static class ComparisonWords
         };
     }
 
+    /// <summary>A value that stands out and stays in.</summary>
+    public static string StandsOut(ComparedMeasure measure, OrderedThrow one, double value) =>
+        $"throw {one.Number}: {Name(measure.Name)} {Number(measure.Unit, value)} {Unit(measure.Unit)} stands out from the other throws with {one.Ball} and stays in; "
+        + "void or correct it if it was misread";
+
     /// <summary>A measure in words.</summary>
     public static string Name(string measure) => measure switch
     {
