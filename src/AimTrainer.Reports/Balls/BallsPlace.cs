@@ -1,0 +1,6 @@
+namespace AimTrainer.Reports;
+
+/// <summary>A place at which a ball was seen.</summary>
+/// <param name="Feet">Past the foul line.</param>
+/// <param name="Board">The board there.</param>
+public sealed record BallsPlace(double Feet, double Board);
