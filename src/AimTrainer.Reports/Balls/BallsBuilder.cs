@@ -107,9 +107,9 @@ public static class BallsBuilder
         var throws = numbered.Select(one => new BallsThrow(
             one.Number, one.Draft.SessionId, one.Draft.Place, one.Draft.At, Spelled(one.Draft.Ball, comparison), one.Draft.Line,
             one.Draft.Ball is not null && !reasons[one.Number].Any(why => why.Measure is null),
-            Places(one.Draft.Shot),
+            Places(one.Draft.Shot, [.. reasons[one.Number].Select(why => why.Measure).OfType<string>()]),
             reasons[one.Number].Select(why => new BallsReason(why.Measure, why.Reason)).ToValueList()));
-        return empty with { Throws = throws.ToValueList(), Comparison = comparison, Fits = BagWords.Of(comparison.Balls).ToValueList(), Notes = notes.ToValueList() };
+        return empty with { Throws = throws.ToValueList(), Comparison = comparison, Fits = BagWords.Of(comparison.Balls.OrderBy(place => drafts.FindIndex(one => string.Equals(one.Line, place.Line, StringComparison.OrdinalIgnoreCase)))).ToValueList(), Notes = notes.ToValueList() };
     }
 
     /// <summary>Names that differ in capitals or blanks only are one ball: as the comparison spells it.</summary>
@@ -175,30 +175,32 @@ public static class BallsBuilder
             shots.Select(shot => shot.Shot.Shot.Ball ?? source.Setup.Ball).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).ToValueList(), shots.Count);
     }
 
-    private static ValueList<BallsPlace> Places(Shot shot)
+    private static ValueList<BallsPlace> Places(Shot shot, HashSet<string> misread)
     {
-        var places = new SortedDictionary<double, double>();
+        var places = new SortedDictionary<double, BallsPlace>();
         if (shot.Laydown is { } laydown)
         {
-            places[0] = laydown.Boards;
+            Add(0, laydown, "");
         }
 
         if (shot.Entry is { } entry)
         {
-            places[LaneProfile.HeadPin.Value] = entry.Boards;
+            Add(LaneProfile.HeadPin.Value, entry, "entryBoard");
         }
 
         if (shot.Breakpoint is { Distance: { } distance } breakpoint)
         {
-            places[distance.Value] = breakpoint.Board.Boards;
+            Add(distance.Value, breakpoint.Board, "breakpointBoard");
         }
 
         foreach (var crossing in shot.Crossings)
         {
-            places[crossing.Distance.Value] = crossing.Board.Boards;
+            Add(crossing.Distance.Value, crossing.Board, string.Create(CultureInfo.InvariantCulture, $"boardAt{crossing.Distance.Value}"));
         }
 
-        return places.Select(place => new BallsPlace(place.Key, place.Value)).ToValueList();
+        return places.Values.ToValueList();
+
+        void Add(double feet, Board board, string measure) => places[feet] = new BallsPlace(feet, board.Boards, misread.Contains(measure));
     }
 
     /// <summary>A throw before it is compared.</summary>

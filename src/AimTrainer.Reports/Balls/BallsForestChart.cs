@@ -54,11 +54,10 @@ internal static class BallsForestChart
             {
                 var (y, found) = (rows.Count - i, rows[i].Found);
                 var (margin, difference) = (report.Margins.Of(found.Measure.Unit), found.Best.Difference);
-                var (colour, shape, pattern) = BallsInk.Of(Place(report, rows[i].Ball));
+                var (colour, shape, _) = BallsInk.Of(Place(report, rows[i].Ball));
                 var limits = plot.Add.Line(Held(difference.Low!.Value / margin), y, Held(difference.High!.Value / margin), y);
                 limits.Color = colour;
                 limits.LineWidth = 1.4f;
-                limits.LinePattern = pattern;
                 limits.MarkerSize = 0;
                 var mark = plot.Add.Marker(Held(difference.Value!.Value / margin), y, shape, 6, colour);
                 mark.MarkerStyle.LineWidth = 1.3f;
@@ -80,7 +79,7 @@ internal static class BallsForestChart
             plot.Axes.Bottom.TickGenerator = new NumericManual(ticks, [.. ticks.Select(ReportWords.Short)]);
             plot.XLabel("margins");
             plot.HideGrid();
-            plot.Axes.SetLimits(-reach * 1.06, reach * 2.2, 0.4, rows.Count + 0.6);
+            plot.Axes.SetLimits(-reach * 1.06, reach * 2.4, 0.4, rows.Count + 0.6);
 
             double Held(double value) => Math.Clamp(value, -reach, reach);
         }

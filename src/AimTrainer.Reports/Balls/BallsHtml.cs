@@ -14,6 +14,7 @@ internal static class BallsHtml
         .throws td,.throws th{font-size:10.4px}
         .throws td.n{text-align:right;padding-right:9px}
         .out td{color:#5a6672}
+        .throws td:nth-child(4){min-width:62mm}
         .wide{overflow-x:auto}
         @media (max-width:600px){.pair,.fits{grid-template-columns:1fr}}
         @media print{.line,.fits{break-inside:avoid}}
@@ -44,7 +45,7 @@ internal static class BallsHtml
         html.Append("</section>\n");
         Throws(html, report);
         html.Append("<footer>\n");
-        Paragraphs(html, BallsPages.Foot(report));
+        Paragraphs(html, BallsWords.Foot(report));
         html.Append("</footer>\n</main>\n</body>\n</html>\n");
         output.Write(Encoding.UTF8.GetBytes(html.ToString()));
     }
@@ -66,11 +67,11 @@ internal static class BallsHtml
         {
             var line = report.Lines[i];
             var rows = BallsForestChart.Rows(report, line).Count;
-            html.Append($"<section class=\"line\">\n<h2>{Safe(BallsPages.LineTitle(report, i))}</h2>\n<div class=\"pair\">\n");
+            html.Append($"<section class=\"line\">\n<h2>{Safe(BallsWords.LineTitle(report, i))}</h2>\n<div class=\"pair\">\n");
             HtmlReport.Figure(html, BallsPathChart.Of(report, line, 190, 250), "path");
             html.Append("<div>\n");
             HtmlReport.Figure(html, BallsForestChart.Of(report, line, 330, 46 + (BallsForestChart.RowHeight * rows)), "forest");
-            Paragraphs(html, BallsPages.Sentences(report, line));
+            Paragraphs(html, BallsWords.Sentences(report, line));
             html.Append("</div>\n</div>\n</section>\n");
         }
     }
@@ -87,7 +88,7 @@ internal static class BallsHtml
         foreach (var one in report.Throws)
         {
             html.Append($"<tr{(one.Counts ? "" : " class=\"out\"")}><td class=\"n\">{one.Number.ToString(CultureInfo.InvariantCulture)}</td><td>{Safe(one.Ball ?? "not named")}</td>");
-            html.Append($"<td>{Safe(BallsPages.LetterOf(report, one))}</td><td>{Safe(BallsWords.Places(one))}</td><td>{Safe(BallsWords.Reasons(one))}</td></tr>\n");
+            html.Append($"<td>{Safe(BallsWords.LetterOf(report, one))}</td><td>{Safe(BallsWords.Places(one))}</td><td>{Safe(BallsWords.Reasons(one))}</td></tr>\n");
         }
 
         html.Append("</tbody>\n</table>\n</div>\n</section>\n");

@@ -18,7 +18,7 @@ public sealed record BallsMargins
     public double MarginMph { get; init; } = 0.25;
 
     /// <summary>The margin of a unit.</summary>
-    internal double Of(MeasureUnit unit) => unit switch
+    public double Of(MeasureUnit unit) => unit switch
     {
         MeasureUnit.Boards => MarginBoards,
         MeasureUnit.Feet => MarginFeet,

@@ -1,5 +1,4 @@
 using System.Globalization;
-using AimTrainer.Analysis;
 using SkiaSharp;
 
 namespace AimTrainer.Reports;
@@ -77,47 +76,6 @@ internal static class BallsPages
         return $"{when}, {ReportWords.Of(report.Hand)} hand{what}";
     }
 
-    /// <summary>"Line A: board 15 at 15 ft".</summary>
-    public static string LineTitle(BallsReport report, int place) =>
-        report.Lines.Count == 1 ? BallsWords.Capital(report.Lines[0]) : $"Line {BallsWords.Letter(place)}: {report.Lines[place]}";
-
-    /// <summary>A throw's line by its letter.</summary>
-    public static string LetterOf(BallsReport report, BallsThrow one) =>
-        one.Line is not { } line || one.Ball is null ? "-" : BallsWords.Letter(report.Lines.TakeWhile(known => !string.Equals(known, line, StringComparison.OrdinalIgnoreCase)).Count());
-
-    /// <summary>What each judged measure says at a line, and what it was adjusted for.</summary>
-    public static IEnumerable<string> Sentences(BallsReport report, string line)
-    {
-        foreach (var one in report.Comparison.Lines.Where(one => string.Equals(one.Line, line, StringComparison.OrdinalIgnoreCase)))
-        {
-            foreach (var found in one.Measures.Where(found => found.Sentence.Length > 0))
-            {
-                yield return found.Sentence + (found.Adjusted?.SlopesDifferP < 0.01
-                    ? " What is adjusted for moves the two balls differently here: the difference holds for throws as these on average, not for others." : "")
-                    + (found.SpreadHolmP < BallComparer.Alpha ? $" {one.Ball} scatters {ReportWords.Two(found.Spread!.Ratio ?? 0)} times as much here." : "");
-            }
-
-            var drift = one.Measures.Any(found => found.Adjusted?.Drift is not null);
-            yield return $"{ReportWords.Count(one.BallThrows, "good throw")} of {one.Ball}, {one.ReferenceThrows} of {report.Comparison.Reference}. Adjusted for: "
-                + $"{(one.AdjustedFor.Count == 0 && !drift ? "nothing" : string.Join(", ", one.AdjustedFor.AsEnumerable().Concat(drift ? ["the drift of the lane"] : [])))}."
-                + (one.NotAdjustedFor.Count == 0 ? "" : $" Not adjusted for: {string.Join("; ", one.NotAdjustedFor.AsEnumerable())}.")
-                + $" Not compared: {string.Join("; ", one.NotCompared.AsEnumerable())}.";
-        }
-    }
-
-    /// <summary>What stands at the foot.</summary>
-    public static IEnumerable<string> Foot(BallsReport report)
-    {
-        yield return $"Take care: {string.Join(" ", BallsReport.Cautions.AsEnumerable())}";
-        foreach (var note in report.Notes.AsEnumerable().Concat(report.Comparison.Notices.AsEnumerable()))
-        {
-            yield return $"Note: {note}.";
-        }
-
-        yield return "Limits are 95 % limits of the difference for throws as these. A difference is called one only where chance alone would make any of all that are asked in "
-            + "fewer than 5 of 100 comparisons. Boards count from the ball hand's edge; inside is toward higher boards.";
-    }
-
     private static void Draw(List<(float Top, Piece Piece)> pieces, SKCanvas canvas)
     {
         var page = new PageCanvas(canvas);
@@ -174,9 +132,9 @@ internal static class BallsPages
 
         for (var i = 0; i < report.Lines.Count; i++)
         {
-            yield return Heading(LineTitle(report, i), rule: true, keepWith: 250);
+            yield return Heading(BallsWords.LineTitle(report, i), rule: true, keepWith: 250);
             yield return Line(report, report.Lines[i]);
-            foreach (var sentence in Sentences(report, report.Lines[i]))
+            foreach (var sentence in BallsWords.Sentences(report, report.Lines[i]))
             {
                 yield return Text(sentence, 8.6f);
             }
@@ -196,7 +154,7 @@ internal static class BallsPages
         foreach (var one in report.Throws.AsEnumerable().Take(MostThrows))
         {
             yield return Row(
-                [one.Number.ToString(CultureInfo.InvariantCulture), one.Ball ?? "not named", LetterOf(report, one), Compact(one), BallsWords.Reasons(one)],
+                [one.Number.ToString(CultureInfo.InvariantCulture), one.Ball ?? "not named", BallsWords.LetterOf(report, one), Compact(one), BallsWords.Reasons(one)],
                 one.Counts ? ReportColours.Ink : ReportColours.Quiet);
         }
 
@@ -206,7 +164,7 @@ internal static class BallsPages
         }
 
         yield return new Piece(8, (page, top) => page.Rule(Margin, top + 3, Across));
-        foreach (var line in Foot(report))
+        foreach (var line in BallsWords.Foot(report))
         {
             yield return Text(line, Small, ReportColours.Quiet);
         }

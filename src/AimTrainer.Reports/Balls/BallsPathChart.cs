@@ -18,7 +18,7 @@ internal static class BallsPathChart
     public static ReportChart Of(BallsReport report, string line, int width, int height)
     {
         var balls = report.Balls.Select((ball, i) => (Ball: ball, Place: i, Good: report.Good(ball, line).ToList())).Where(one => one.Good.Count > 0).ToList();
-        var drawn = balls.Where(ball => ball.Good.Exists(one => one.Places.Count > 1)).ToList();
+        var drawn = balls.Where(ball => ball.Good.Exists(one => Seen(one).Count > 1)).ToList();
         var legend = string.Join("; ", balls.Select(ball => $"{ball.Ball}: {BallsWords.Mark(ball.Place)}, {ReportWords.Count(ball.Good.Count, "good throw")}"));
         if (drawn.Count == 0)
         {
@@ -40,9 +40,9 @@ internal static class BallsPathChart
             lane.LineWidth = 0.75f;
             foreach (var (_, place, good) in drawn)
             {
-                foreach (var one in good.TakeLast(MostThrows).Where(one => one.Places.Count > 1))
+                foreach (var seen in good.TakeLast(MostThrows).Select(Seen).Where(seen => seen.Count > 1))
                 {
-                    var path = plot.Add.ScatterLine(Boards(one.Places), Feet(one.Places));
+                    var path = plot.Add.ScatterLine(Boards(seen), Feet(seen));
                     path.Color = BallsInk.Of(place).Colour.WithAlpha(0.35);
                     path.LineWidth = 0.5f;
                 }
@@ -67,7 +67,7 @@ internal static class BallsPathChart
                 }
             }
 
-            var boards = drawn.SelectMany(ball => ball.Good.TakeLast(MostThrows)).SelectMany(one => one.Places.AsEnumerable()).Select(place => place.Board).ToList();
+            var boards = drawn.SelectMany(ball => ball.Good.TakeLast(MostThrows)).SelectMany(Seen).Select(place => place.Board).ToList();
             var (low, high) = (Math.Max(LowestBoard, boards.Min() - RoomBoards), Math.Min(HighestBoard, boards.Max() + RoomBoards));
             double[] ticks = [.. new double[] { 1, 5, 10, 15, 20, 25, 30, 35, 39 }.Where(board => board >= low && board <= high)];
             plot.Axes.Bottom.TickGenerator = new NumericManual(ticks, [.. ticks.Select(ReportWords.Short)]);
@@ -84,6 +84,8 @@ internal static class BallsPathChart
             }
         }
     }
+
+    private static List<BallsPlace> Seen(BallsThrow one) => [.. one.Places.Where(place => !place.Misread)];
 
     private static double[] Boards(IReadOnlyList<BallsPlace> places) => [.. places.Select(place => place.Board)];
 

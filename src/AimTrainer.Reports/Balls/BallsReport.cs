@@ -60,13 +60,13 @@ public sealed record BallsReport(
     public IEnumerable<BallsThrow> Good(string ball, string line) => Throws.AsEnumerable().Where(one =>
         one.Counts && string.Equals(one.Ball, ball, StringComparison.OrdinalIgnoreCase) && string.Equals(one.Line, line, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>The mean board at each distance that at least half of a ball's good throws at a line have, nearest first.</summary>
+    /// <summary>The mean board at each distance that at least half of a ball's good throws at a line have, nearest first; without what may be misread.</summary>
     public IReadOnlyList<BallsPlace> MeanPath(string ball, string line)
     {
         var good = Good(ball, line).ToList();
         return
         [
-            .. good.SelectMany(one => one.Places.AsEnumerable()).GroupBy(place => place.Feet).Where(same => same.Count() * 2 >= good.Count)
+            .. good.SelectMany(one => one.Places.Where(place => !place.Misread)).GroupBy(place => place.Feet).Where(same => same.Count() * 2 >= good.Count)
                 .OrderBy(same => same.Key).Select(same => new BallsPlace(same.Key, same.Average(place => place.Board))),
         ];
     }

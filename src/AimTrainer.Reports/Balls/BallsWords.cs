@@ -61,7 +61,50 @@ public static class BallsWords
             + $"; {(report.Throws.Count - counts).ToString(CultureInfo.InvariantCulture)} left out of all, {partly.ToString(CultureInfo.InvariantCulture)} of a measure.";
     }
 
-    internal static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    /// <summary>"Line A: board 15 at 15 ft".</summary>
+    public static string LineTitle(BallsReport report, int place) =>
+        report.Lines.Count == 1 ? Capital(report.Lines[0]) : $"Line {Letter(place)}: {report.Lines[place]}";
+
+    /// <summary>A throw's line by its letter.</summary>
+    public static string LetterOf(BallsReport report, BallsThrow one) =>
+        one.Line is not { } line || one.Ball is null ? "-" : Letter(report.Lines.TakeWhile(known => !string.Equals(known, line, StringComparison.OrdinalIgnoreCase)).Count());
+
+    /// <summary>What each judged measure says at a line, and what it was adjusted for.</summary>
+    internal static IEnumerable<string> Sentences(BallsReport report, string line) =>
+        report.Comparison.Lines.Where(one => string.Equals(one.Line, line, StringComparison.OrdinalIgnoreCase)).SelectMany(one => Sentences(report, one));
+
+    /// <summary>The same of one ball on one line.</summary>
+    public static IEnumerable<string> Sentences(BallsReport report, LineComparison one)
+    {
+        foreach (var found in one.Measures.Where(found => found.Sentence.Length > 0))
+        {
+            yield return found.Sentence + (found.Adjusted?.SlopesDifferP < 0.01
+                ? " What is adjusted for moves the two balls differently here: the difference holds for throws as these on average, not for others." : "")
+                + (found.SpreadHolmP < BallComparer.Alpha ? $" {one.Ball} scatters {ReportWords.Two(found.Spread!.Ratio ?? 0)} times as much here." : "");
+        }
+
+        var drift = one.Measures.Any(found => found.Adjusted?.Drift is not null);
+        yield return $"{ReportWords.Count(one.BallThrows, "good throw")} of {one.Ball}, {one.ReferenceThrows} of {report.Comparison.Reference}. Adjusted for: "
+            + $"{(one.AdjustedFor.Count == 0 && !drift ? "nothing" : string.Join(", ", one.AdjustedFor.AsEnumerable().Concat(drift ? ["the drift of the lane"] : [])))}."
+            + (one.NotAdjustedFor.Count == 0 ? "" : $" Not adjusted for: {string.Join("; ", one.NotAdjustedFor.AsEnumerable())}.")
+            + $" Not compared: {string.Join("; ", one.NotCompared.AsEnumerable())}.";
+    }
+
+    /// <summary>What stands at the foot.</summary>
+    public static IEnumerable<string> Foot(BallsReport report)
+    {
+        yield return $"Take care: {string.Join(" ", BallsReport.Cautions.AsEnumerable())}";
+        foreach (var note in report.Notes.AsEnumerable().Concat(report.Comparison.Notices.AsEnumerable()))
+        {
+            yield return $"Note: {note}.";
+        }
+
+        yield return "Limits are 95 % limits of the difference for throws as these. A difference is called one only where chance alone would make any of all that are asked in "
+            + "fewer than 5 of 100 comparisons. Boards count from the ball hand's edge; inside is toward higher boards.";
+    }
+
+    /// <summary>With a capital first letter.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string? Need(int has, string ball) => has >= ComparisonSettings.Fewest ? null : $"{ReportWords.Count(ComparisonSettings.Fewest - has, "more good throw")} of {ball}";
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.Json.Schema;
 using AimTrainer.Domain;
+using AimTrainer.Reports;
 using AimTrainer.Sessions;
 using Microsoft.OpenApi;
 using JsonNode = System.Text.Json.Nodes.JsonNode;
@@ -25,6 +26,7 @@ internal static class ApiSchemas
         (nameof(DrillSummary), typeof(DrillSummary)), (nameof(DrillChecked), typeof(DrillChecked)), ("Bowlers", typeof(ValueList<BowlerListing>)),
         ("Bowler", typeof(BowlerRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
+        ("Comparison", typeof(BallsReport)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];

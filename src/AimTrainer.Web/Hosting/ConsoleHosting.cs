@@ -57,6 +57,7 @@ public static class ConsoleHosting
         SessionApi.Map(api);
         DrillApi.Map(api);
         BowlerApi.Map(api);
+        CompareApi.Map(api);
         AccessApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);
         AssetPages.Map(app);
