@@ -68,7 +68,7 @@ public sealed class PageTests(Chromium chromium)
         return listed.RootElement[0].GetProperty("sessionId").GetString()!;
     }
 
-    private static async Task CheckAsync(IPage page, string name, string size, bool bright)
+    internal static async Task CheckAsync(IPage page, string name, string size, bool bright)
     {
         await AxeAsync(page, $"{name}, {size}", Rules);
 
