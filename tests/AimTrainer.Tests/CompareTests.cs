@@ -96,6 +96,76 @@ public sealed class CompareTests : IDisposable
     }
 
     [Fact]
+    public void Record_OfABowler_ComparesHerSessionsInEveryFormat()
+    {
+        Import();
+        var json = _work.Run("compare", "--bowler", "ann", "--json").Json();
+
+        Assert.Equal(("Ann", false), (json.GetProperty("bowler").GetString(), json.GetProperty("simulated").GetBoolean()));
+        var comparison = json.GetProperty("comparison");
+        Assert.Equal("Red", comparison.GetProperty("reference").GetString());
+        var line = Assert.Single(comparison.GetProperty("lines").EnumerateArray());
+        Assert.Equal("board 10 at 15 ft", line.GetProperty("line").GetString());
+        var entry = line.GetProperty("measures").EnumerateArray().Single(one => one.GetProperty("measure").GetProperty("name").GetString() == "entryBoard");
+        var difference = entry.GetProperty("best").GetProperty("difference");
+        Assert.InRange(2, difference.GetProperty("low").GetDouble(), difference.GetProperty("high").GetDouble());
+        foreach (var (ending, begins) in new[] { ("html", "<!DOCTYPE html>"), ("pdf", "%PDF"), ("png", "\u0089PNG"), ("csv", "section,item"), ("json", "{") })
+        {
+            var file = Path.Combine(_work.Folder, $"balls.{ending}");
+            var ran = _work.Run("compare", "--bowler", "Ann", "--balls", "blue,RED", "--out", file);
+            Assert.Equal((0, ""), (ran.Code, ran.Error));
+            Assert.StartsWith(begins, Encoding.Latin1.GetString(File.ReadAllBytes(file)), StringComparison.Ordinal);
+            Assert.Contains("Red is ", ran.Out, StringComparison.Ordinal);
+            Assert.Contains($"Report written: {file}", ran.Out, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Record_OfASession_SaysWhatWasFoundAndWhereEachBallFits()
+    {
+        Import();
+        var id = _work.Run("compare", "--bowler", "Ann", "--json").Json().GetProperty("sessions")[0].GetProperty("sessionId").GetString()!;
+        var ran = _work.Run("compare", "--session", id);
+
+        Assert.Equal((0, ""), (ran.Code, ran.Error));
+        Assert.StartsWith("Ann: 20 throws, 20 in the comparison; 0 left out of all, 0 of a measure in 1 session.", ran.Out, StringComparison.Ordinal);
+        Assert.Matches(@"- Blue is [0-9.]+ boards \([0-9.]+ to [0-9.]+\) further inside at the pins", ran.Out);
+        Assert.Contains("- On board 10 at 15 ft, where a ball turns is not known: Red, Blue (not measured).", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Out_OfAFile_WritesTheSameReport()
+    {
+        var file = Path.Combine(_work.Folder, "balls.html");
+        var ran = _work.Run("compare", "--shots", _work.File("s.csv", Csv(12)), "--reference", "red", "--out", file);
+
+        Assert.Equal((0, ""), (ran.Code, ran.Error));
+        Assert.Contains("48 throws, 48 in the comparison", ran.Out, StringComparison.Ordinal);
+        var html = File.ReadAllText(file);
+        Assert.Contains("Line A: outside", html, StringComparison.Ordinal);
+        Assert.Contains("Line B: inside", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("compare --bowler Bob", "Bob: no session of this bowler is stored here; see: aimtrainer sessions list")]
+    [InlineData("compare --session nowhere", "session: found \"nowhere\"; allowed: the id of a session")]
+    [InlineData("compare --bowler Ann --reference Green", "--reference: found Green; allowed: Red, Blue")]
+    [InlineData("compare --bowler Ann --from 2030-01-01", "Ann: no session with a shot in this period")]
+    [InlineData("compare --bowler Ann --out a.doc", "a.doc: its ending names no format")]
+    [InlineData("compare --bowler Ann --out a.pdf --json", "compare: write a file with --out, or print the figures with --json, one of the two")]
+    [InlineData("compare --bowler Ann --format pdf", "--format: is for a file; name it with --out")]
+    [InlineData("compare --bowler Ann --target 10@15", "--target, --hand, --lane, --map: go with --shots")]
+    [InlineData("compare --shots a.csv --reference Red --balls Red,Blue", "--session, --balls, --from, --to: go with the record")]
+    [InlineData("compare", "compare: give a file with --shots, or of the record a --bowler or a --session")]
+    public void Record_WrongUsage_OneLineAndExitCode2(string line, string words)
+    {
+        Import();
+        var ran = _work.Run(line.Split(' '));
+        Assert.Equal((2, ""), (ran.Code, ran.Out));
+        Assert.Contains(words, ran.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Reference_NotGiven_IsWrongUsage() => Assert.Equal(2, _work.Run("compare", "--shots", _work.File("s.csv", Csv(6))).Code);
 
     /// <summary>Invented throws in turn on two lines: Blue ends 2 boards further inside.</summary>
@@ -111,6 +181,21 @@ public sealed class CompareTests : IDisposable
         }
 
         return text.ToString();
+    }
+
+    /// <summary>A session of 20 invented shots, two balls in turn: Blue ends 2 boards further inside.</summary>
+    private void Import()
+    {
+        var text = new StringBuilder("time,ball,arrowsBoard,laydownBoard,entryBoard,speedMph,speedAt\n");
+        for (var i = 0; i < 20; i++)
+        {
+            double Off(int what) => (((((i * 7) + what) * 37) % 101) / 101.0) - 0.5;
+            text.Append(CultureInfo.InvariantCulture, $"{new DateTime(2026, 3, 1, 18, i, 0):yyyy-MM-ddTHH:mm:ssZ},{(i % 2 == 1 ? "Blue" : "Red")},{10 + Off(1):0.00},");
+            text.Append(CultureInfo.InvariantCulture, $"{16 + Off(1):0.00},{17 + Off(1) + (i % 2 * 2) + (0.3 * Off(2)):0.00},{17 + (0.5 * Off(3)):0.00},release\n");
+        }
+
+        var ran = _work.Run("shots", "import", _work.File("import.csv", text.ToString()), "--drill", "fitted-target", "--bowler", "Ann", "--hand", "right");
+        Assert.True(ran.Code == 0, ran.Error);
     }
 
     private static IEnumerable<string> Keys(JsonElement element) => element.ValueKind switch

@@ -28,31 +28,30 @@ public static class BallComparer
         var balls = ordered.Select(one => one.Ball).Distinct().ToList();
         var key = Spelled(settings.Reference);
         var reference = balls.Find(ball => ball.Equals(key, StringComparison.OrdinalIgnoreCase));
-        if (Problem(ordered, balls, reference, settings.Reference) is { } problem)
-        {
-            return new ComparisonReport(problem, reference ?? settings.Reference, [], [], [], excluded.ToValueList(), notices.ToValueList());
-        }
-
+        var problem = Problem(ordered, balls, reference, settings.Reference);
         var (lines, places) = (new List<(LineComparison Line, GoodThrows Good)>(), new List<BallOnLine>());
         foreach (var line in ordered.GroupBy(one => one.Line))
         {
+            AddDays(line, notices);
             var good = GoodThrows.Of([.. line], settings);
             excluded.AddRange(good.Excluded);
-            places.AddRange(good.Kept.GroupBy(one => one.Ball).Select(ball => Place(ball.Key, line.Key, [.. ball], settings)));
-            foreach (var ball in balls.Where(ball => ball != reference))
+            foreach (var ball in balls.Where(ball => problem is null && ball != reference))
             {
                 if (line.Any(one => one.Ball == ball))
                 {
-                    lines.Add((OnLine(reference!, ball, line.Key, good, settings, excluded), good));
+                    lines.Add((OnLine(reference!, ball, line.Key, good, settings, excluded, notices), good));
                 }
             }
+
+            var misread = excluded.Where(one => one.Measure is not null).Select(one => (one.Number, one.Measure!)).ToHashSet();
+            places.AddRange(good.Kept.GroupBy(one => one.Ball).Select(ball => Place(ball.Key, line.Key, [.. ball], misread, settings)));
         }
 
         var overall = lines.GroupBy(line => line.Line.Ball).SelectMany(ball => OverLines(ball.Key, [.. ball.Select(line => line.Line)], settings)).ToList();
-        var (judged, judgedOverall) = WithVerdicts([.. lines.Select(line => line.Line)], overall, reference!, settings);
+        var (judged, judgedOverall) = WithVerdicts([.. lines.Select(line => line.Line)], overall, reference ?? settings.Reference, settings);
         return new ComparisonReport(
-            lines.Count == 0 || lines.TrueForAll(line => line.Line.Measures.Count == 0) ? NothingLeft(excluded) : null,
-            reference!,
+            problem ?? (lines.Count == 0 || lines.TrueForAll(line => line.Line.Measures.Count == 0) ? NothingLeft(excluded) : null),
+            reference ?? settings.Reference,
             judged.ToValueList(),
             judgedOverall.ToValueList(),
             places.OrderBy(place => place.BreakpointFeet.Value ?? double.MaxValue).ToValueList(),
@@ -81,11 +80,6 @@ public static class BallComparer
             throws = [.. throws.OrderBy(one => one.Shot.Time)];
         }
 
-        if (throws.Count > 1 && throws.TrueForAll(one => one.Shot.Time is not null) && throws[^1].Shot.Time - throws[0].Shot.Time > TimeSpan.FromHours(12))
-        {
-            notices.Add("the throws are of more than one day; drift of the lane is taken as one straight line through all of them, so compare each day by itself");
-        }
-
         var (balls, lines) = (new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase), new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase));
         var named = throws.Exists(one => one.Line is not null);
         var result = new List<OrderedThrow>(throws.Count);
@@ -109,6 +103,15 @@ public static class BallComparer
         return result;
     }
 
+    private static void AddDays(IGrouping<string, OrderedThrow> line, List<string> notices)
+    {
+        const string notice = "the throws at a line are of more than one day; drift of the lane is taken as one straight line through all of them, so compare each day by itself";
+        if (line.All(one => one.Shot.Time is not null) && line.Max(one => one.Shot.Time) - line.Min(one => one.Shot.Time) > TimeSpan.FromHours(12) && !notices.Contains(notice))
+        {
+            notices.Add(notice);
+        }
+    }
+
     /// <summary>The first spelling of a name that differs in capitals or blanks only.</summary>
     private static string One(Dictionary<string, string> known, string name, string what, List<string> notices)
     {
@@ -130,10 +133,10 @@ public static class BallComparer
     private static string Spelled(string name) => string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static LineComparison OnLine(
-        string reference, string ball, string line, GoodThrows good, ComparisonSettings settings, List<ExcludedThrow> excluded)
+        string reference, string ball, string line, GoodThrows good, ComparisonSettings settings, List<ExcludedThrow> excluded, List<string> notices)
     {
         var throws = good.Kept.Where(one => one.Ball == reference || one.Ball == ball).ToList();
-        var (measures, not) = (new List<MeasureComparison>(), new List<string>());
+        var (measures, not, misread) = (new List<MeasureComparison>(), new List<string>(), new List<ExcludedThrow>());
         var judged = MeasureReading.Judged(settings.Lane);
         var way = MeasureReading.OnTheWay([.. throws.Select(one => one.Shot)]).ToList();
         if (way.Count > 0 && !Shared(judged[0]) && way[^1].Measure.Distance > settings.Lane.StraightDistance)
@@ -146,7 +149,13 @@ public static class BallComparer
         {
             if (Shared(reading))
             {
-                var measured = new MeasuredThrows(throws, reference, reading, good.Covariates);
+                var measured = new MeasuredThrows(throws, reference, reading, good.Covariates, misread);
+                misread.AddRange(measured.Misread);
+                if (measured.StandsOut is { } far && ComparisonWords.StandsOut(reading.Measure, far.Throw, far.Value) is var notice && !notices.Contains(notice))
+                {
+                    notices.Add(notice);
+                }
+
                 excluded.AddRange(measured.Misread.Where(one => !excluded.Exists(known => known.Number == one.Number && known.Measure == one.Measure)));
                 measures.Add(Compared(reading.Measure, measured, settings));
             }
@@ -292,14 +301,15 @@ public static class BallComparer
         return difference.Difference.Low > margin || difference.Difference.High < -margin ? ComparisonVerdict.DifferentBeyondMargin : ComparisonVerdict.Different;
     }
 
-    private static BallOnLine Place(string ball, string line, List<OrderedThrow> throws, ComparisonSettings settings)
+    private static BallOnLine Place(string ball, string line, List<OrderedThrow> throws, HashSet<(int, string)> misread, ComparisonSettings settings)
     {
         var judged = MeasureReading.Judged(settings.Lane);
         return new BallOnLine(ball, line, throws.Count, Mean(2), Mean(1), Mean(4), Mean(0), Mean(3));
 
         BoundedEstimate Mean(int measure)
         {
-            var values = throws.Select(one => judged[measure].Of(one.Shot)).OfType<double>().ToList();
+            var values = throws.Where(one => !misread.Contains((one.Number, judged[measure].Measure.Name)))
+                .Select(one => judged[measure].Of(one.Shot)).OfType<double>().ToList();
             return values.Count == 0
                 ? BoundedEstimate.Unknown("not measured")
                 : EstimateLimits.OfMean(values.Average(), values.Count > 1 ? Math.Sqrt(MeanDifference.Variance(values)) : 0, values.Count);

@@ -7,7 +7,7 @@ namespace AimTrainer.Analysis;
 /// <param name="Reference">The ball that the others are held against.</param>
 /// <param name="Lines">Each ball on each line.</param>
 /// <param name="Overall">Each ball over all lines; empty when there is one line only.</param>
-/// <param name="Balls">Where each ball belongs, the one that turns first before the others.</param>
+/// <param name="Balls">Where each ball belongs, the one that turns first before the others; also when nothing could be compared.</param>
 /// <param name="Excluded">What was left out and why, in the order thrown.</param>
 /// <param name="Notices">What else to know.</param>
 public sealed record ComparisonReport(

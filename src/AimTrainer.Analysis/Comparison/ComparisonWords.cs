@@ -3,10 +3,10 @@ using System.Globalization;
 namespace AimTrainer.Analysis;
 
 /// <summary>Differences in words.</summary>
-internal static class ComparisonWords
+public static class ComparisonWords
 {
     /// <summary>A sentence of one finding.</summary>
-    public static string Of(string ball, string reference, string where, MeasureComparison found, double margin) => found.Verdict switch
+    internal static string Of(string ball, string reference, string where, MeasureComparison found, double margin) => found.Verdict switch
     {
         ComparisonVerdict.NotJudged => "",
         ComparisonVerdict.TooFew when found.BallThrows >= ComparisonSettings.Fewest && found.ReferenceThrows >= ComparisonSettings.Fewest =>
@@ -18,14 +18,14 @@ internal static class ComparisonWords
     };
 
     /// <summary>A sentence over all lines.</summary>
-    public static string Of(string ball, string reference, OverallComparison found, double margin)
+    internal static string Of(string ball, string reference, OverallComparison found, double margin)
     {
         var lines = found.LinesDifferP < 0.05 ? " The lines do not agree: look at each by itself." : "";
         return $"{Judged(ball, reference, $" over {found.Lines} lines", found.Measure, found.Difference, found.Equivalence, found.Verdict, margin)}{lines}";
     }
 
     /// <summary>All findings of a ball on a line in one sentence.</summary>
-    public static string Sum(string ball, string reference, string line, IReadOnlyList<MeasureComparison> measures, ComparisonSettings settings)
+    internal static string Sum(string ball, string reference, string line, IReadOnlyList<MeasureComparison> measures, ComparisonSettings settings)
     {
         var judged = measures.Where(found => found.Verdict is not (ComparisonVerdict.NotJudged or ComparisonVerdict.TooFew)).ToList();
         if (judged.Count == 0)
@@ -56,6 +56,11 @@ internal static class ComparisonWords
         };
     }
 
+    /// <summary>A value that stands out and stays in.</summary>
+    internal static string StandsOut(ComparedMeasure measure, OrderedThrow one, double value) =>
+        $"throw {one.Number}: {Name(measure.Name)} {Number(measure.Unit, value)} {Unit(measure.Unit)} stands out from the other throws with {one.Ball} and stays in; "
+        + "void or correct it if it was misread";
+
     /// <summary>A measure in words.</summary>
     public static string Name(string measure) => measure switch
     {
@@ -66,6 +71,17 @@ internal static class ComparisonWords
         "sharpness" => "sharpness",
         "speedAtPins" => "speed at the pins",
         _ => string.Create(CultureInfo.InvariantCulture, $"board at {measure.AsSpan("boardAt".Length)} ft"),
+    };
+
+    /// <summary>A verdict in a word or two.</summary>
+    public static string Verdict(ComparisonVerdict verdict) => verdict switch
+    {
+        ComparisonVerdict.TooFew => "too few throws",
+        ComparisonVerdict.Open => "open",
+        ComparisonVerdict.Equal => "equal",
+        ComparisonVerdict.Different => "different",
+        ComparisonVerdict.DifferentBeyondMargin => "beyond the margin",
+        _ => "",
     };
 
     private static string Judged(
@@ -92,7 +108,9 @@ internal static class ComparisonWords
         : $" {Capital(found.MoreThrowsWhy!)}.";
 
     /// <summary>"2.3 boards (0.9 to 3.6) further inside at the pins".</summary>
-    private static string Amount(ComparedMeasure measure, BoundedEstimate difference)
+    /// <param name="measure">What is compared.</param>
+    /// <param name="difference">The ball less the reference ball; its value must be known.</param>
+    public static string Amount(ComparedMeasure measure, BoundedEstimate difference)
     {
         var value = difference.Value!.Value;
         var size = difference.Times(value < 0 ? -1 : 1);
@@ -111,7 +129,8 @@ internal static class ComparisonWords
         _ => $"{(more ? "further inside" : "further outside")} at {measure.Distance} ft",
     };
 
-    private static string Unit(MeasureUnit unit) => unit switch
+    /// <summary>A unit in words: "boards", "degrees a foot".</summary>
+    public static string Unit(MeasureUnit unit) => unit switch
     {
         MeasureUnit.Boards => "boards",
         MeasureUnit.Feet => "ft",
@@ -120,7 +139,8 @@ internal static class ComparisonWords
         _ => "mph",
     };
 
-    private static string Margin(MeasureUnit unit, double margin) => (unit, margin) switch
+    /// <summary>A margin in words: "half a board", "0.3 mph".</summary>
+    public static string Margin(MeasureUnit unit, double margin) => (unit, margin) switch
     {
         (MeasureUnit.Boards, 0.5) => "half a board",
         (MeasureUnit.Boards, 1) => "a board",
@@ -130,7 +150,8 @@ internal static class ComparisonWords
         _ => string.Create(CultureInfo.InvariantCulture, $"{margin:0.###} {Unit(unit)}"),
     };
 
-    private static string Number(MeasureUnit unit, double value)
+    /// <summary>A number of a unit, with as many digits as are worth saying.</summary>
+    public static string Number(MeasureUnit unit, double value)
     {
         var digits = unit == MeasureUnit.DegreesPerFoot ? 3 : unit is MeasureUnit.Degrees or MeasureUnit.MilesPerHour ? 2 : 1;
         return (Math.Round(value, digits) + 0.0).ToString(CultureInfo.InvariantCulture);

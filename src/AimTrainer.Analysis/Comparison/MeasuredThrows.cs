@@ -23,19 +23,38 @@ internal sealed class MeasuredThrows
     private LeastSquares? _fit;
     private bool _drift;
 
-    public MeasuredThrows(IEnumerable<OrderedThrow> throws, string reference, MeasureReading reading, IEnumerable<Covariate> covariates)
+    public MeasuredThrows(IEnumerable<OrderedThrow> throws, string reference, MeasureReading reading, IEnumerable<Covariate> covariates, IReadOnlyList<ExcludedThrow> misread)
     {
         _reference = reference;
         _throws = [.. throws.Where(one => reading.Of(one.Shot) is not null)];
+        foreach (var place in misread.Where(known => reading.RestsOn(known.Measure!)))
+        {
+            if (_throws.Find(one => one.Number == place.Number) is { } one)
+            {
+                _throws.Remove(one);
+                Misread.Add(new ExcludedThrow(one.Number, one.Ball, one.Line, reading.Measure.Name, $"read off {place.Measure}, which stands out: misread or real?"));
+            }
+        }
+
         _values = [.. _throws.Select(one => reading.Of(one.Shot)!.Value)];
         _covariates = [.. covariates];
         _drift = true;
         Settle();
-        LeaveOut(reading.Measure.Name);
+        if (reading.Gross is { } gross)
+        {
+            LeaveOut(reading.Measure.Name, gross);
+        }
+        else if (Outlier() is { } far)
+        {
+            StandsOut = (_throws[far], _values[far]);
+        }
     }
 
-    /// <summary>Those that stand out.</summary>
+    /// <summary>Those that are left out.</summary>
     public List<ExcludedThrow> Misread { get; } = [];
+
+    /// <summary>One that stands out and stays in; null when none does, or when those that do are left out.</summary>
+    public (OrderedThrow Throw, double Value)? StandsOut { get; }
 
     /// <summary>The throws in order.</summary>
     public IReadOnlyList<OrderedThrow> Throws => _throws;
@@ -214,13 +233,13 @@ internal sealed class MeasuredThrows
         _covariates.RemoveAt(covariate);
     }
 
-    /// <summary>Takes out what stands out, the worst first, fitting anew each time; at most a sixth of the throws.</summary>
-    private void LeaveOut(string measure)
+    /// <summary>Takes out what stands out grossly, the worst first, fitting anew each time; at most a sixth of the throws.</summary>
+    private void LeaveOut(string measure, double gross)
     {
         var most = _throws.Count / 6;
         while (Misread.Count < most && _throws.Count >= ModifiedZ.FewestValues)
         {
-            if (Outlier() is not { } worst)
+            if (Outlier() is not { } worst || Math.Abs(Model!.Residuals[worst]) < gross)
             {
                 return;
             }
@@ -234,11 +253,12 @@ internal sealed class MeasuredThrows
         }
     }
 
+    // Without a model: held against the others with the same ball.
+    private LeastSquares? Model => _fit ?? LeastSquares.Fit([.. _values], [_throws.Select((_, i) => IsBall(i) ? 1.0 : 0).ToArray()], out _);
+
     private int? Outlier()
     {
-        // Without a model: held against the others with the same ball.
-        var fit = _fit ?? LeastSquares.Fit([.. _values], [_throws.Select((_, i) => IsBall(i) ? 1.0 : 0).ToArray()], out _);
-        if (fit is null)
+        if (_throws.Count < ModifiedZ.FewestValues || Model is not { } fit)
         {
             return null;
         }

@@ -141,16 +141,16 @@ internal static class CsvReport
         }
     }
 
-    private static string[] Figure(string section, string item, string figure, string unit, BoundedEstimate estimate, string shots, string? text) =>
+    internal static string[] Figure(string section, string item, string figure, string unit, BoundedEstimate estimate, string shots, string? text) =>
         Row(section, item, figure, unit, Number(estimate.Value), Number(estimate.Low), Number(estimate.High), shots, text);
 
-    private static string[] Said(string section, string item, string figure, string text) => Row(section, item, figure, "", "", "", "", "", text);
+    internal static string[] Said(string section, string item, string figure, string text) => Row(section, item, figure, "", "", "", "", "", text);
 
-    private static string[] Row(string section, string item, string figure, string unit, string value, string low, string high, string shots, string? text) =>
+    internal static string[] Row(string section, string item, string figure, string unit, string value, string low, string high, string shots, string? text) =>
         [Text(section), Text(item), Text(figure), Text(unit), value, low, high, shots, Text(text)];
 
     // Numbers are the program's own: a minus there is a number's.
-    private static string Number(double? value) => value is { } known ? (Math.Round(known, 6) + 0.0).ToString("0.######", CultureInfo.InvariantCulture) : "";
+    internal static string Number(double? value) => value is { } known ? (Math.Round(known, 6) + 0.0).ToString("0.######", CultureInfo.InvariantCulture) : "";
 
-    private static string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
+    internal static string Moment(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
 }

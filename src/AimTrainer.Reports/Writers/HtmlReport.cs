@@ -6,7 +6,7 @@ namespace AimTrainer.Reports;
 /// <summary>The report as one web page: no script, no outside assets; it prints on one A4 or Letter page.</summary>
 internal static class HtmlReport
 {
-    private const string Style = """
+    internal const string Style = """
         :root{color-scheme:light}
         *{box-sizing:border-box}
         body{margin:0;background:#fff;color:#1d2935;font:12.5px/1.36 "Liberation Sans",Arial,Helvetica,sans-serif}
@@ -130,7 +130,7 @@ internal static class HtmlReport
         html.Append("</tbody>\n</table>\n<p class=\"small quiet\">Boards. Spread: standard deviation. Limits take the shots as independent.</p>\n</section>\n");
     }
 
-    private static void Figure(StringBuilder html, ReportChart chart, string kind)
+    internal static void Figure(StringBuilder html, ReportChart chart, string kind)
     {
         html.Append($"<figure class=\"{kind}\">\n<h2>{Safe(chart.Title)}</h2>\n");
         if (chart.Fill is not null)
@@ -143,5 +143,5 @@ internal static class HtmlReport
         html.Append($"<figcaption>{Safe(chart.Caption)}</figcaption>\n</figure>\n");
     }
 
-    private static string Safe(string text) => HtmlEncoder.Default.Encode(ReportWords.Joined(text));
+    internal static string Safe(string text) => HtmlEncoder.Default.Encode(ReportWords.Joined(text));
 }

@@ -46,6 +46,49 @@ public static class ReportWriter
     private static ReportPicture Picture(ReportChart chart) =>
         new(chart.Title, chart.Caption, chart.Alternative, chart.Width, chart.Height, chart.Fill is null ? null : chart.ToSvg());
 
+    /// <summary>Writes a comparison of balls.</summary>
+    /// <param name="report">The comparison.</param>
+    /// <param name="format">As what.</param>
+    /// <param name="output">Where to; stays open.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such format.</exception>
+    public static void Write(BallsReport report, ReportFormat format, Stream output)
+    {
+        switch (format)
+        {
+            case ReportFormat.Csv:
+                BallsCsv.Write(report, output);
+                break;
+            case ReportFormat.Json:
+                BallsJson.Write(report, output);
+                break;
+            default:
+                lock (Drawing)
+                {
+                    Draw(report, format, output);
+                }
+
+                break;
+        }
+    }
+
+    private static void Draw(BallsReport report, ReportFormat format, Stream output)
+    {
+        switch (format)
+        {
+            case ReportFormat.Html:
+                BallsHtml.Write(report, output);
+                break;
+            case ReportFormat.Pdf:
+                BallsPages.WritePdf(report, output);
+                break;
+            case ReportFormat.Png:
+                BallsPages.WritePng(report, output);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(format), format, "no such format");
+        }
+    }
+
     private static void Draw(BowlerReport report, ReportFormat format, Stream output)
     {
         switch (format)

@@ -31,6 +31,7 @@ internal static class ApiSchemas
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
         (nameof(LaneMap), typeof(LaneMap)), (nameof(LaneChecked), typeof(LaneChecked)), (nameof(PathAnswer), typeof(PathAnswer)), (nameof(LineAnswer), typeof(LineAnswer)),
         (nameof(ScatterFound), typeof(ScatterFound)), (nameof(SessionCrossings), typeof(SessionCrossings)),
+        ("Comparison", typeof(BallsReport)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];

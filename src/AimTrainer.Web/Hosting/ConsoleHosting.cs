@@ -64,6 +64,7 @@ public static class ConsoleHosting
         BowlerApi.Map(api);
         FigureApi.Map(api);
         PlanApi.Map(api);
+        CompareApi.Map(api);
         AccessApi.Map(api);
         ProjectorApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);

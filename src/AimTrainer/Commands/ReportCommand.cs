@@ -53,7 +53,8 @@ internal static class ReportCommand
         return command;
     }
 
-    private static Option<ReportFormat?> Format() => new("--format")
+    /// <summary>As what a report is written.</summary>
+    internal static Option<ReportFormat?> Format() => new("--format")
     {
         Description = "html, pdf, png, csv or json; without it the ending of the file says.",
         HelpName = "html|pdf|png|csv|json",

@@ -76,7 +76,7 @@ internal sealed class CompareText(UserConsole console)
                 found.Adjusted is { } adjusted ? Cell(found.Measure.Unit, adjusted.Difference.Difference) : "-",
                 Cell(found.Measure.Unit, found.HodgesLehmannAdjusted ?? found.HodgesLehmann),
                 found.Paired is { } paired ? Cell(found.Measure.Unit, paired.Difference.Difference) : "-",
-                Verdict(found.Verdict));
+                ComparisonWords.Verdict(found.Verdict));
         }
 
         Consoles.Write(_console, table);
@@ -179,16 +179,6 @@ internal sealed class CompareText(UserConsole console)
         MeasureUnit.Degrees => "degrees",
         MeasureUnit.DegreesPerFoot => "deg/ft",
         _ => "mph",
-    };
-
-    private static string Verdict(ComparisonVerdict verdict) => verdict switch
-    {
-        ComparisonVerdict.TooFew => "too few throws",
-        ComparisonVerdict.Open => "open",
-        ComparisonVerdict.Equal => "equal",
-        ComparisonVerdict.Different => "different",
-        ComparisonVerdict.DifferentBeyondMargin => "beyond the margin",
-        _ => "",
     };
 
     private static void Row(Table table, params ReadOnlySpan<string> cells)

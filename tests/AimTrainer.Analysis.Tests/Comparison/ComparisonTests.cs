@@ -144,6 +144,72 @@ public sealed class ComparisonTests
     }
 
     [Fact]
+    public void Compare_RealThrowThatTurnsMuchEarlier_StaysInAndIsSaid()
+    {
+        // Where a flat path turns may lie many feet off in a real throw; left out, the mean would be cut on one side.
+        var throws = Throws(10).ToList();
+        throws[7] = throws[7] with { Shot = throws[7].Shot with { Breakpoint = new Breakpoint(throws[7].Shot.Breakpoint!.Value.Board, Feet.FromFeet(29)) } };
+        var report = BallComparer.Compare(throws, _settings);
+
+        Assert.Empty(report.Excluded);
+        Assert.Equal(10, report.Lines[0].Measures.Single(found => found.Measure.Name == "breakpointFeet").BallThrows);
+        Assert.Contains(
+            "throw 8: distance of the breakpoint 29 ft stands out from the other throws with blue and stays in; void or correct it if it was misread", report.Notices);
+        Assert.DoesNotContain(BallComparer.Compare(Throws(10), _settings).Notices, notice => notice.Contains("stands out", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Compare_MisreadBreakpoint_TakesWhatWasReadOffItWithIt()
+    {
+        var throws = Throws(10).ToList();
+        throws[7] = throws[7] with { Shot = throws[7].Shot with { Breakpoint = new Breakpoint(Board.FromBoards(17), throws[7].Shot.Breakpoint!.Value.Distance) } };
+        var report = BallComparer.Compare(throws, _settings);
+
+        Assert.Equal(["breakpointBoard", "breakpointFeet"], report.Excluded.Select(one => one.Measure));
+        Assert.All(report.Excluded, one => Assert.Equal(8, one.Number));
+        Assert.Equal("read off breakpointBoard, which stands out: misread or real?", report.Excluded[1].Reason);
+        Assert.Equal(10, report.Lines[0].Measures.Single(found => found.Measure.Name == "entryBoard").BallThrows);
+    }
+
+    [Fact]
+    public void Compare_SmallDeviationOfVeryEvenThrows_IsNoMisreading()
+    {
+        // 1.5 boards stand far out of a scatter of 0.1; less than 2 boards are never called misread.
+        var throws = Throws(12).ToList();
+        throws[7] = throws[7] with { Shot = throws[7].Shot with { Entry = Board.FromBoards(throws[7].Shot.Entry!.Value.Boards + 1.5) } };
+        Assert.Empty(BallComparer.Compare(throws, _settings).Excluded);
+    }
+
+    [Fact]
+    public void Compare_OneBallOnly_StillSaysWhereItFits()
+    {
+        var report = BallComparer.Compare(Throws(6).Where(one => one.Ball == "red"), _settings);
+        Assert.Equal("one ball only, red; a comparison needs throws of two balls", report.Problem);
+        Assert.Empty(report.Lines);
+        var place = Assert.Single(report.Balls);
+        Assert.Equal(("red", 6), (place.Ball, place.Throws));
+        Assert.Matches(
+            @"^On the line, the one that turns first before the others: red at 40\.?[0-9]* \([0-9.]+ to [0-9.]+\) ft on board [0-9.]+ \([0-9.]+ to [0-9.]+\)\.$",
+            BagWords.Of(report.Balls)[0]);
+        Assert.Equal("On the line, how sharply a ball turns is not known: red (not measured).", BagWords.Of(report.Balls)[1]);
+    }
+
+    [Fact]
+    public void BagWords_LimitsThatOverlap_LeaveTheOrderOpenAndTheUnmeasuredUnknown()
+    {
+        var known = BoundedEstimate.Between(40, 39, 41);
+        var unknown = BoundedEstimate.Unknown("not measured");
+        BallOnLine Ball(string name, BoundedEstimate feet) => new(name, "the line", 9, feet, unknown, unknown, unknown, unknown);
+
+        var words = BagWords.Of([Ball("Late", BoundedEstimate.Between(45, 44, 46)), Ball("A", known), Ball("B", BoundedEstimate.Between(40.5, 39.5, 41.5)), Ball("Dark", unknown)])[0];
+
+        Assert.Equal(
+            "On the line, the one that turns first before the others: A at 40 (39 to 41) ft, board not measured; B at 40.5 (39.5 to 41.5) ft, board not measured; "
+            + "Late at 45 (44 to 46) ft, board not measured. By this alone the order of A and B is open. Not known: Dark (not measured).",
+            words);
+    }
+
+    [Fact]
     public void Compare_SlipGutterAndMissingSpeed_AreLeftOutWithTheReason()
     {
         var throws = Throws(12).ToList();
