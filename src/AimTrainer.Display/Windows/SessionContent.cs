@@ -1,4 +1,5 @@
 using AimTrainer.Calibration;
+using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Silk.NET.OpenGL;
 
@@ -16,6 +17,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
     private bool _isStale = true;
     private bool _isCleared;
     private int _clearings;
+    private int _clearedUpTo;
 
     private protected SessionContent(NewsSlot news, TimeProvider clock) => (_news, _clock) = (news, clock);
 
@@ -41,6 +43,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
 
         NoteResult(newest.Snapshot, now);
         _isCleared |= _clearings != _news.Clearings;
+        _clearedUpTo = _isCleared ? newest.Snapshot.NextNumber - 1 : _clearedUpTo;
         _clearings = _news.Clearings;
         (_seen, _size, _isStale, _resultUntil) = (newest, size, false, null);
         TimeSpan? since = _resultAt is { } at ? _clock.GetElapsedTime(at, now) : null;
@@ -49,7 +52,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
             _resultUntil = now + (long)((ResultFor - since).Value.TotalSeconds * _clock.TimestampFrequency) + 1;
         }
 
-        Build(newest, size, since, _isCleared);
+        Build(WithoutCleared(newest), size, since, _isCleared);
         return true;
     }
 
@@ -89,7 +92,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
         var before = _seen?.Snapshot;
         if (before?.Setup?.SessionId != snapshot.Setup?.SessionId)
         {
-            _isCleared = false;
+            (_isCleared, _clearedUpTo) = (false, 0);
             _resultAt = snapshot.LastShots.Count > 0 ? now - Stamps(Age(snapshot)) : null;
         }
         else if (before is not null && (before.NextNumber != snapshot.NextNumber || !ReferenceEquals(before.Finished, snapshot.Finished)))
@@ -97,6 +100,14 @@ public abstract class SessionContent : IWindowContent, IFramePainter
             (_isCleared, _resultAt) = (false, now);
         }
     }
+
+    /// <summary>In a comparison a way that was cleared stays away when the next shot brings its own.</summary>
+    private DisplayNews WithoutCleared(DisplayNews news) => news.Snapshot.LastOfEach.AsEnumerable().All(shot => shot.Number > _clearedUpTo)
+        ? news
+        : news with
+        {
+            Snapshot = news.Snapshot with { LastOfEach = news.Snapshot.LastOfEach.AsEnumerable().Where(shot => shot.Number > _clearedUpTo).ToValueList() },
+        };
 
     private TimeSpan Age(SessionSnapshot snapshot)
     {

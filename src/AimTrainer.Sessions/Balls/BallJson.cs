@@ -22,11 +22,11 @@ public static class BallJson
     /// <param name="source">What the sender is called, for messages.</param>
     /// <param name="utf8">The whole object.</param>
     /// <param name="now">The time, for an entry that has none.</param>
-    public static FileRead<BallSurface> ReadSurface(string source, ReadOnlySpan<byte> utf8, DateTimeOffset now)
+    public static FileRead<ReceivedSurface> ReadSurface(string source, ReadOnlySpan<byte> utf8, DateTimeOffset now)
     {
         var file = JsonFile.Read(source, utf8);
         var surface = file.Root is { } root && ObjectReader.Of(file, root) is { } json ? Surface(json, now) : null;
-        return new FileRead<BallSurface>(file.HasProblems ? null : surface, file.Problems);
+        return new FileRead<ReceivedSurface>(file.HasProblems ? null : surface, file.Problems);
     }
 
     private static BallDetails? Ball(ObjectReader json)
@@ -55,8 +55,9 @@ public static class BallJson
             };
     }
 
-    private static BallSurface? Surface(ObjectReader json, DateTimeOffset now)
+    private static ReceivedSurface? Surface(ObjectReader json, DateTimeOffset now)
     {
+        var (bowler, ball) = (json.Text("bowler", LongestName), json.Text("ball", LongestName));
         var kind = json.Choice<BallSurfaceKind>("kind");
         var at = json.OptionalText("at", 40) is not { } text ? now
             : DateTimeOffset.TryParseExact(
@@ -83,6 +84,8 @@ public static class BallJson
             json.Report("a number of roughness with work on the surface", "a scan of its own for the number");
         }
 
-        return kind is { } what && at is { } when ? new BallSurface(when, what, finish, roughness, unit, null, note) : null;
+        return kind is { } what && at is { } when && bowler is not null && ball is not null
+            ? new ReceivedSurface(bowler, ball, new BallSurface(when, what, finish, roughness, unit, null, note))
+            : null;
     }
 }

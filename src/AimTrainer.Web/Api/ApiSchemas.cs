@@ -23,7 +23,7 @@ internal static class ApiSchemas
         ("Station", typeof(StationView)), ("Stations", typeof(ValueList<StationView>)), (nameof(ShotAnswer), typeof(ShotAnswer)), (nameof(ActionAnswer), typeof(ActionAnswer)),
         (nameof(SessionStarted), typeof(SessionStarted)), ("Sessions", typeof(ValueList<SessionListing>)), ("Drills", typeof(ValueList<DrillListed>)),
         (nameof(DrillSummary), typeof(DrillSummary)), (nameof(DrillChecked), typeof(DrillChecked)), ("Bowlers", typeof(ValueList<BowlerListing>)),
-        ("Bowler", typeof(BowlerRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
+        ("Bowler", typeof(BowlerRecord)), ("Balls", typeof(ValueList<BallRecord>)), ("BallRecord", typeof(BallRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
     ];
 
