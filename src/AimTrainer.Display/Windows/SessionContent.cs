@@ -1,5 +1,4 @@
 using AimTrainer.Calibration;
-using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Silk.NET.OpenGL;
 
@@ -52,7 +51,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
             _resultUntil = now + (long)((ResultFor - since).Value.TotalSeconds * _clock.TimestampFrequency) + 1;
         }
 
-        Build(WithoutCleared(newest), size, since, _isCleared);
+        Build(newest with { Snapshot = BallLook.WithoutWays(newest.Snapshot, _clearedUpTo) }, size, since, _isCleared);
         return true;
     }
 
@@ -100,14 +99,6 @@ public abstract class SessionContent : IWindowContent, IFramePainter
             (_isCleared, _resultAt) = (false, now);
         }
     }
-
-    /// <summary>In a comparison a way that was cleared stays away when the next shot brings its own.</summary>
-    private DisplayNews WithoutCleared(DisplayNews news) => news.Snapshot.LastOfEach.AsEnumerable().All(shot => shot.Number > _clearedUpTo)
-        ? news
-        : news with
-        {
-            Snapshot = news.Snapshot with { LastOfEach = news.Snapshot.LastOfEach.AsEnumerable().Where(shot => shot.Number > _clearedUpTo).ToValueList() },
-        };
 
     private TimeSpan Age(SessionSnapshot snapshot)
     {

@@ -29,6 +29,11 @@ internal static class BallLook
             ? snapshot.LastOfEach.Select(shot => (PlaceOf(order, shot.Compared?.Role), shot))
             : [];
 
+    /// <summary>The same without the ways of shots up to a number: one that was cleared does not come back when the next shot brings its own.</summary>
+    public static SessionSnapshot WithoutWays(SessionSnapshot snapshot, int upTo) => snapshot.LastOfEach.AsEnumerable().All(shot => shot.Number > upTo)
+        ? snapshot
+        : snapshot with { LastOfEach = snapshot.LastOfEach.AsEnumerable().Where(shot => shot.Number > upTo).ToValueList() };
+
     /// <summary>The place of a role in the drill's order, from 0.</summary>
     public static int PlaceOf(Order.Compare order, string? role)
     {

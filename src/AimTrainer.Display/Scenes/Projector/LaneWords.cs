@@ -14,6 +14,9 @@ internal static class LaneWords
     private const double FarthestFeet = 59;
     private const double FirstFeet = 16;
 
+    /// <summary>Words that keep clear of the balls' ways are this share of the lane wide at most, so that there is a side for them.</summary>
+    private const double ClearShare = 0.6;
+
     /// <summary>Lines in the middle of the lane, in the first free stretch from the arrows on, the last one nearest.</summary>
     public static void Block(LaneInk ink, IReadOnlyList<string> lines, bool title)
     {
@@ -32,6 +35,29 @@ internal static class LaneWords
                 return;
             }
         }
+    }
+
+    /// <summary>Lines in the first stretch from the arrows on, in the middle or to a side, that is free and clear of the balls' ways; else as a block.</summary>
+    public static void Clear(LaneInk ink, IReadOnlyList<string> lines)
+    {
+        var width = ink.Lane.Width.Value;
+        for (var far = FirstFeet; far <= FarthestFeet; far++)
+        {
+            var laid = Laid(ink, lines, far, title: false, ClearShare);
+            var near = laid[^1].Baseline - ((TextRuler.Descent + ClearOfTarget) * laid[^1].Tall);
+            var half = laid.Max(line => TextRuler.Width(line.Text, line.Size, line.Bold)) / 2;
+            foreach (var across in new[] { width / 2, width - half - MarginInches, half + MarginInches })
+            {
+                if (near > 0 && ink.IsFree(near, far, across - half, across + half) && ink.IsClearOfWay(near, far, across - half, across + half))
+                {
+                    ink.Take(near, far, across - half, across + half);
+                    laid.ForEach(line => Write(ink, line, across));
+                    return;
+                }
+            }
+        }
+
+        Block(ink, lines, title: false);
     }
 
     /// <summary>
@@ -109,7 +135,7 @@ internal static class LaneWords
         return true;
     }
 
-    private static List<LaneLine> Laid(LaneInk ink, IReadOnlyList<string> lines, double far, bool title)
+    private static List<LaneLine> Laid(LaneInk ink, IReadOnlyList<string> lines, double far, bool title, double share = 1)
     {
         // Lines of one weight are of one size, that of the widest; the lane is as wide everywhere.
         var widest = lines.Skip(title ? 1 : 0).Select(line => TextRuler.Width(line, 1, false)).DefaultIfEmpty(1).Max();
@@ -118,7 +144,7 @@ internal static class LaneWords
         for (var i = 0; i < lines.Count; i++)
         {
             var main = title && i == 0;
-            var line = main ? LineAt(ink, lines[i], top, TitleDegrees, true) : LineAt(ink, lines[i], top, SmallDegrees, false, Room(ink) / widest);
+            var line = main ? LineAt(ink, lines[i], top, TitleDegrees, true) : LineAt(ink, lines[i], top, SmallDegrees, false, share * Room(ink) / widest);
             laid.Add(line);
             top = line.Baseline - ((TextRuler.Descent + (main ? LineGap : LineGap / 3)) * line.Tall);
         }

@@ -48,7 +48,7 @@ internal static class ProjectorBalls
             lines.AddRange(BallWords.Wanted(snapshot, turn) is { } wanted ? [wanted, BallWords.TowelOnLane] : [BallWords.TowelOnLane]);
         }
 
-        LaneWords.Block(ink, lines, title: false);
+        LaneWords.Clear(ink, lines);
     }
 
     private static void Way(LaneInk ink, LanePoint from, LanePoint to, bool unbroken, Colour colour)
