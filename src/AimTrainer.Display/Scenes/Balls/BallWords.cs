@@ -10,7 +10,7 @@ internal static class BallWords
 
     public const string TowelShort = "Wipe the ball: dry towel, no liquids.";
 
-    public const string TowelOnLane = "Wipe it with a dry towel.";
+    public const string TowelOnLane = "Dry towel first.";
 
     /// <summary>How many good throws are wanted of the ball that is due, when that gives nothing away that is withheld.</summary>
     public static string? Wanted(SessionSnapshot snapshot, BallTurn turn) =>

@@ -14,9 +14,6 @@ internal static class LaneWords
     private const double FarthestFeet = 59;
     private const double FirstFeet = 16;
 
-    /// <summary>Words that keep clear of the balls' ways are this share of the lane wide at most, so that there is a side for them.</summary>
-    private const double ClearShare = 0.6;
-
     /// <summary>Lines in the middle of the lane, in the first free stretch from the arrows on, the last one nearest.</summary>
     public static void Block(LaneInk ink, IReadOnlyList<string> lines, bool title)
     {
@@ -38,12 +35,15 @@ internal static class LaneWords
     }
 
     /// <summary>Lines in the first stretch from the arrows on, in the middle or to a side, that is free and clear of the balls' ways; else as a block.</summary>
-    public static void Clear(LaneInk ink, IReadOnlyList<string> lines)
+    /// <param name="ink">The lane.</param>
+    /// <param name="lines">The lines.</param>
+    /// <param name="share">Which share of the lane they may be wide, so that there is a side for them.</param>
+    public static void Clear(LaneInk ink, IReadOnlyList<string> lines, double share)
     {
         var width = ink.Lane.Width.Value;
         for (var far = FirstFeet; far <= FarthestFeet; far++)
         {
-            var laid = Laid(ink, lines, far, title: false, ClearShare);
+            var laid = Laid(ink, lines, far, title: false, share);
             var near = laid[^1].Baseline - ((TextRuler.Descent + ClearOfTarget) * laid[^1].Tall);
             var half = laid.Max(line => TextRuler.Width(line.Text, line.Size, line.Bold)) / 2;
             foreach (var across in new[] { width / 2, width - half - MarginInches, half + MarginInches })

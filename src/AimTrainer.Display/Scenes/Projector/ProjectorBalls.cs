@@ -6,8 +6,8 @@ namespace AimTrainer.Display;
 /// <summary>In a comparison the last way of each ball on the lane, and which is thrown next.</summary>
 internal static class ProjectorBalls
 {
-    private const double WayInches = 0.4, SignInches = 0.55, DashFeet = 1.5, PitchFeet = 2.75, MostNameWidth = 10;
-    private const byte WayOpacity = 130;
+    private const double WayInches = 0.3, SignInches = 0.45, DashFeet = 1.5, PitchFeet = 2.75, MostNameWidth = 10, WideShare = 0.65, NarrowShare = 0.5;
+    private const byte WayOpacity = 100;
 
     /// <summary>The ways: unbroken with discs, or in dashes with signs of other shapes.</summary>
     public static void Ways(LaneInk ink, SessionSnapshot snapshot)
@@ -37,18 +37,13 @@ internal static class ProjectorBalls
     public static void Next(LaneInk ink, SessionSnapshot snapshot, BallTurn turn, bool beside)
     {
         var name = TextFit.Cut(turn.Due.Name, MostNameWidth, 1, false);
-        List<string> lines = turn.IsCheck ? [$"Lane check: {name}"] : [$"Throw {name}"];
-        if (beside && snapshot.LastShots is { Count: > 0 } shots && shots[0] is { VoidReason: null, Compared: { IsOtherThanDue: true } thrown })
-        {
-            lines.Add($"(shot {SceneWords.Whole(shots[0].Number)} was {TextFit.Cut(thrown.Ball, MostNameWidth, 1, false)})");
-        }
-
+        List<string> lines = turn.IsCheck ? beside ? [$"Check: {name}"] : ["Lane check:", $"throw {name}"] : [$"Throw {name}"];
         if (!beside)
         {
-            lines.AddRange(BallWords.Wanted(snapshot, turn) is { } wanted ? [wanted, BallWords.TowelOnLane] : [BallWords.TowelOnLane]);
+            lines.AddRange(BallWords.Wanted(snapshot, turn) is not null ? [$"{SceneWords.Whole(BallWords.CellOf(turn)!.StillWanted)} more good", BallWords.TowelOnLane] : [BallWords.TowelOnLane]);
         }
 
-        LaneWords.Clear(ink, lines);
+        LaneWords.Clear(ink, lines, beside ? NarrowShare : WideShare);
     }
 
     private static void Way(LaneInk ink, LanePoint from, LanePoint to, bool unbroken, Colour colour)

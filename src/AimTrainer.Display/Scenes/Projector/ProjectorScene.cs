@@ -73,7 +73,7 @@ public static class ProjectorScene
         Result(ink, input);
         if (snapshot.Turn is { } turn)
         {
-            ProjectorBalls.Next(ink, snapshot, turn, beside: input.ResultIsFresh && snapshot.LastShots.Count > 0);
+            ProjectorBalls.Next(ink, snapshot, turn, beside: input.ResultIsFresh && LastShot.Of(snapshot) is { State: LastShotState.Told });
         }
     }
 
