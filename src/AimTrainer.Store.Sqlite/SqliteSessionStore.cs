@@ -8,7 +8,7 @@ using Microsoft.EntityFrameworkCore;
 namespace AimTrainer.Store.Sqlite;
 
 /// <summary>Sessions in one SQLite file in a data folder. Safe to use from many threads.</summary>
-public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDisposable
+public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IBallRecord, IDisposable
 {
     private readonly string _file;
     private readonly StoreWriter? _writer;
@@ -147,6 +147,32 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
     /// <inheritdoc/>
     public Task<IReadOnlyDictionary<string, LaneProfile>> FindLanesAsync(IReadOnlyCollection<string> sessionIds, CancellationToken cancellationToken) =>
         ReadAsync(record => record.FindLanesAsync(sessionIds, cancellationToken));
+
+    /// <inheritdoc/>
+    public Task<ValueList<BallRecord>> ListBallsAsync(string? bowler, CancellationToken cancellationToken) =>
+        ReadAsync(record => record.ListBallsAsync(bowler, null, cancellationToken));
+
+    /// <inheritdoc/>
+    public Task<BallRecord?> FindBallAsync(string bowler, string name, CancellationToken cancellationToken) =>
+        ReadAsync(async record => await record.ListBallsAsync(bowler, name, cancellationToken).ConfigureAwait(false) is { Count: > 0 } found ? found[0] : null);
+
+    /// <inheritdoc/>
+    public Task KeepBallAsync(BallDetails ball, CancellationToken cancellationToken)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(ball.Bowler, nameof(ball));
+        ArgumentException.ThrowIfNullOrWhiteSpace(ball.Name, nameof(ball));
+        return Writer.KeepAsync(new Work.Ball(ball), cancellationToken);
+    }
+
+    /// <inheritdoc/>
+    public async Task<bool> AddSurfaceAsync(string bowler, string ball, BallSurface surface, CancellationToken cancellationToken)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(bowler);
+        ArgumentException.ThrowIfNullOrWhiteSpace(ball);
+        var work = new Work.Surface(bowler, ball, surface);
+        await Writer.KeepAsync(work, cancellationToken).ConfigureAwait(false);
+        return work.IsKnown;
+    }
 
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using AimTrainer.Domain;
+using AimTrainer.Sessions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Conventions;
 
@@ -14,6 +15,9 @@ public sealed partial class RecordContext(DbContextOptions<RecordContext> option
 
     /// <summary>Balls.</summary>
     public DbSet<BallRow> Balls => Set<BallRow>();
+
+    /// <summary>The history of their surfaces.</summary>
+    public DbSet<BallSurfaceRow> BallSurfaces => Set<BallSurfaceRow>();
 
     /// <summary>Drills as they were used.</summary>
     public DbSet<DrillRow> Drills => Set<DrillRow>();
@@ -41,6 +45,7 @@ public sealed partial class RecordContext(DbContextOptions<RecordContext> option
         configurationBuilder.Properties<DateTimeOffset>().HaveConversion<UtcTime>();
         configurationBuilder.Properties<Hand>().HaveConversion<EnumText<Hand>>();
         configurationBuilder.Properties<BlockKind>().HaveConversion<EnumText<BlockKind>>();
+        configurationBuilder.Properties<BallSurfaceKind>().HaveConversion<EnumText<BallSurfaceKind>>();
         configurationBuilder.Properties<CrossingKind>().HaveConversion<EnumText<CrossingKind>>();
         configurationBuilder.Properties<SpeedPlace>().HaveConversion<EnumText<SpeedPlace>>();
     }
@@ -58,6 +63,12 @@ public sealed partial class RecordContext(DbContextOptions<RecordContext> option
             ball.ToTable("balls").HasKey(row => row.Id);
             ball.HasIndex(row => new { row.BowlerId, row.Key }).IsUnique();
             ball.HasOne<BowlerRow>().WithMany().HasForeignKey(row => row.BowlerId);
+        });
+        modelBuilder.Entity<BallSurfaceRow>(surface =>
+        {
+            surface.ToTable("ball_surfaces").HasKey(row => row.Id);
+            surface.HasIndex(row => new { row.BallId, row.At });
+            surface.HasOne<BallRow>().WithMany().HasForeignKey(row => row.BallId);
         });
         modelBuilder.Entity<DrillRow>(drill => drill.ToTable("drills").HasKey(row => row.Hash));
         modelBuilder.Entity<SessionRow>(session =>

@@ -21,7 +21,7 @@ public sealed class PageTests(Chromium chromium)
     [InlineData("tablet", true)]
     public async Task EveryPage_InBothRooms_IsAccessibleAndFits(string size, bool bright)
     {
-        await using var console = await ServedConsole.StartAsync(lanes: 4);
+        await using var console = await ServedConsole.StartAsync(lanes: 5);
         await using var user = await chromium.UserAsync(console, Screen.Named(size), bright);
         var empty = await user.OpenAsync("/");
         await CheckAsync(empty, "lanes-first", size, bright);
@@ -36,6 +36,9 @@ public sealed class PageTests(Chromium chromium)
             ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", true),
             ("access", "/access", false),
             ("lines", "/lines", false), ("settings", "/settings", false), ("not-found", "/not-found", false),
+            ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", false),
+            ("balls", "/balls", false), ("start-balls", "/lane/4/start?drill=two-balls-by-eye", false), ("lane-balls", "/lane/5", true), ("bowler-balls", "/bowler/5", true),
+            ("settings", "/settings", false), ("not-found", "/not-found", false),
         ];
         foreach (var (name, path, live) in pages)
         {
@@ -71,6 +74,16 @@ public sealed class PageTests(Chromium chromium)
         await console.SessionAsync(3, "Sam", "two-point-line", "left");
         await console.ShotAsync(3, "line-1", (15, 15.5), (40, 6));
         await console.ShotAsync(3, "line-2", (15, 13), (40, 8));
+        await console.PostAsync(
+            "/api/stations/5/sessions",
+            """{"bowler":"Kim","drill":"two-balls-by-eye","hand":"right","seed":1,"balls":[{"role":"reference","name":"Old one"},{"role":"other","name":"A new one with a long name"}]}""");
+        await console.ActAsync(5, """{"kind":"begin"}""");
+        await console.ShotAsync(5, "ball-1", (15, 10), (42, 6));
+        await console.ShotAsync(5, "ball-2", (15, 10.5), (42, 9));
+        await console.ShotAsync(5, "ball-3", (15, 13), (42, 10));
+        await console.PutAsync("/api/balls", """{"bowler":"Kim","name":"Old one","surface":"2000 grit","weightPounds":15,"radiusOfGyrationInches":2.487,"differentialInches":0.048,"layout":"pin above the ring finger","gamesSinceSurfaceWork":30}""");
+        await console.PostAsync("/api/balls/surfaces", """{"bowler":"Kim","ball":"Old one","kind":"scan","roughness":31.5,"roughnessUnit":"\u00b5in Ra","at":"2026-03-01"}""");
+        await console.PostAsync("/api/balls/surfaces", """{"bowler":"Kim","ball":"Old one","kind":"work","finish":"1000 grit","at":"2026-03-07","note":"by hand"}""");
         using var listed = JsonDocument.Parse(await console.GetAsync("/api/sessions?bowler=Mira"));
         return listed.RootElement[0].GetProperty("sessionId").GetString()!;
     }

@@ -123,6 +123,14 @@ internal sealed class ServedConsole : IAsyncDisposable
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
     }
 
+    /// <summary>Puts something that must be taken.</summary>
+    public async Task PutAsync(string path, string json)
+    {
+        using var body = new StringContent(json, System.Text.Encoding.UTF8, "application/json");
+        using var answer = await _http.PutAsync(new Uri(path, UriKind.Relative), body);
+        Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
+    }
+
     public async ValueTask DisposeAsync()
     {
         if (_process is not null)

@@ -56,7 +56,7 @@ public sealed record ObservedShot(Shot Shot, ValueList<ObservedTarget> Targets)
             Session = setup.SessionId,
             Drill = setup.DrillId,
             Block = block,
-            Ball = graded.Shot.Ball ?? setup.Ball,
+            Ball = graded.Compared?.Ball ?? graded.Shot.Ball ?? setup.Ball,
             NumberInSession = number,
         };
 }

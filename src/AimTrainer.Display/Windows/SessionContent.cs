@@ -16,6 +16,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
     private bool _isStale = true;
     private bool _isCleared;
     private int _clearings;
+    private int _clearedUpTo;
 
     private protected SessionContent(NewsSlot news, TimeProvider clock) => (_news, _clock) = (news, clock);
 
@@ -41,6 +42,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
 
         NoteResult(newest.Snapshot, now);
         _isCleared |= _clearings != _news.Clearings;
+        _clearedUpTo = _isCleared ? newest.Snapshot.NextNumber - 1 : _clearedUpTo;
         _clearings = _news.Clearings;
         (_seen, _size, _isStale, _resultUntil) = (newest, size, false, null);
         TimeSpan? since = _resultAt is { } at ? _clock.GetElapsedTime(at, now) : null;
@@ -49,7 +51,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
             _resultUntil = now + (long)((ResultFor - since).Value.TotalSeconds * _clock.TimestampFrequency) + 1;
         }
 
-        Build(newest, size, since, _isCleared);
+        Build(newest with { Snapshot = BallLook.WithoutWays(newest.Snapshot, _clearedUpTo) }, size, since, _isCleared);
         return true;
     }
 
@@ -89,7 +91,7 @@ public abstract class SessionContent : IWindowContent, IFramePainter
         var before = _seen?.Snapshot;
         if (before?.Setup?.SessionId != snapshot.Setup?.SessionId)
         {
-            _isCleared = false;
+            (_isCleared, _clearedUpTo) = (false, 0);
             _resultAt = snapshot.LastShots.Count > 0 ? now - Stamps(Age(snapshot)) : null;
         }
         else if (before is not null && (before.NextNumber != snapshot.NextNumber || !ReferenceEquals(before.Finished, snapshot.Finished)))

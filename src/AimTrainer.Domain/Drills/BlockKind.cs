@@ -8,4 +8,7 @@ public enum BlockKind
 
     /// <summary>Trains: targets may adapt.</summary>
     Training,
+
+    /// <summary>Compares balls: fixed targets, whose throws are dealt out by <see cref="Order.Compare"/>.</summary>
+    Comparison,
 }

@@ -14,13 +14,14 @@ internal static class BlockReader
         var sizing = block.OptionalObject("sizing") is { } sizingReader ? SizingReader.Read(sizingReader) : SizingReader.Fixed;
         var aims = AimReader.ReadAll(file, block, sizing, kind);
         var order = block.Object("order") is { } orderReader ? OrderReader.Read(orderReader) : null;
-        var until = Until(block, order, aims);
+        var until = Until(block, kind, order, aims);
         var feedback = FeedbackReader.Read(block, kind ?? BlockKind.Training, until.Shots);
         var comparable = block.OptionalObject("comparable") is { } limits ? ComparableReader.Read(limits) : null;
         var bands = BandsReader.Read(block);
         var showsNext = block.OptionalFlag("showsNext") ?? false;
         CheckOrder(block, order);
         CheckTestBlock(block, kind, order);
+        CheckComparison(block, kind, order, aims);
         block.Done();
         if (file.ProblemCount > before || name is null || kind is null || order is null)
         {
@@ -41,13 +42,13 @@ internal static class BlockReader
         };
     }
 
-    private static BlockEnd Until(ObjectReader block, Order? order, IReadOnlyList<ReadAim> aims)
+    private static BlockEnd Until(ObjectReader block, BlockKind? kind, Order? order, IReadOnlyList<ReadAim> aims)
     {
-        var walkEnds = order is Order.Walk { When: WalkWhen.AfterShots, AtEnd: WalkEnd.Stop };
+        var endsItself = order is Order.Walk { When: WalkWhen.AfterShots, AtEnd: WalkEnd.Stop } or Order.Compare || kind == BlockKind.Comparison;
         var until = block.OptionalObject("until");
         if (until is null)
         {
-            if (!walkEnds && !block.Has("until"))
+            if (!endsItself && !block.Has("until"))
             {
                 block.Report("no \"until\": this block might never end", NeverEnds);
             }
@@ -60,7 +61,7 @@ internal static class BlockReader
         var width = until.OptionalNumber("widthBoards", Target.Narrowest, Target.Widest);
         var minutes = until.OptionalNumber("minutes", 0.5, 240);
         until.Done();
-        if (!walkEnds && order is not null && !until.Has("shots") && !until.Has("minutes"))
+        if (!endsItself && order is not null && !until.Has("shots") && !until.Has("minutes"))
         {
             until.Report("neither \"shots\" nor \"minutes\": this block might never end", NeverEnds);
         }
@@ -109,6 +110,29 @@ internal static class BlockReader
         if (order is Order.Walk)
         {
             block.Report("order", "a walk in a test block", "an order whose targets stay where they are: a test block measures at fixed places");
+        }
+    }
+
+    private static void CheckComparison(ObjectReader block, BlockKind? kind, Order? order, IReadOnlyList<ReadAim> aims)
+    {
+        if (kind is { } known && order is not null && known == BlockKind.Comparison != order is Order.Compare)
+        {
+            block.Report(
+                "order",
+                known == BlockKind.Comparison ? "another order than \"compare\" in a comparison" : "the order \"compare\" in a block that is no comparison",
+                "kind \"comparison\" and order \"compare\" together, or neither");
+        }
+
+        if (kind == BlockKind.Comparison)
+        {
+            SizingReader.RequireFixed(block);
+        }
+
+        if (order is Order.Compare { FirstTargetHeld: true } && aims.FirstOrDefault(aim => aim.Targets.Count == 1) is { } single)
+        {
+            single.Targets[0].Reader.Report(
+                $"a single target with \"firstTargetHeld\": {FoundText.Quoted(single.Plan.Name)}",
+                "a line: to choose throws by the one target that they are compared at would hide what the ball did");
         }
     }
 }

@@ -21,4 +21,14 @@ public abstract record Order
     /// <param name="When">What makes it move.</param>
     /// <param name="AtEnd">What happens after the last place.</param>
     public sealed record Walk(TargetPlace To, BoardOffset Move, WalkWhen When, WalkEnd AtEnd) : Order;
+
+    /// <summary>Two or more balls at the same aims: one aim after another, each until every ball has its good throws there.</summary>
+    /// <param name="Balls">The roles, 2 to 6, <see cref="ChosenBall.ReferenceRole"/> first; which ball plays which is chosen at the start of a session.</param>
+    /// <param name="Throwing">Which ball is thrown after which.</param>
+    /// <param name="GoodThrows">Good throws wanted of each ball at each aim, 1 or more.</param>
+    /// <param name="MostThrows">With so many throws a ball is done at an aim, good or not; at least <paramref name="GoodThrows"/>.</param>
+    /// <param name="CheckEvery">Every so many shots of the block the reference ball is thrown, to see whether the lane has moved; null for never.</param>
+    /// <param name="FirstTargetHeld">Whether a throw is good only if it held the nearest target of its line.</param>
+    public sealed record Compare(
+        ValueList<string> Balls, ThrowingOrder Throwing, int GoodThrows, int MostThrows, int? CheckEvery, bool FirstTargetHeld) : Order;
 }

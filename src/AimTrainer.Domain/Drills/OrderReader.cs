@@ -9,7 +9,7 @@ internal static class OrderReader
     /// <summary>The order, or null when it is wrong; that is reported.</summary>
     public static Order? Read(ObjectReader order)
     {
-        var kind = order.Word("kind", "blocked", "serial", "random", "walk");
+        var kind = order.Word("kind", "blocked", "serial", "random", "walk", "compare");
         Order? read;
         switch (kind)
         {
@@ -26,6 +26,9 @@ internal static class OrderReader
                 break;
             case "walk":
                 read = Walk(order);
+                break;
+            case "compare":
+                read = CompareReader.Read(order);
                 break;
             default:
                 // Which keys belong here hangs on the kind: none is called unknown before that is right.

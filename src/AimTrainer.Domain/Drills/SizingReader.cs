@@ -44,7 +44,7 @@ internal static class SizingReader
             .FirstOrDefault(member => member.Name == "kind");
         if (kind is { Value.Text: "ladder" or "staircase" or "weighted" or "scatter" })
         {
-            owner.Report("sizing", $"{FoundText.Quoted(kind.Value.Text)} in a test block", "\"fixed\": a test block measures and never adapts");
+            owner.Report("sizing", $"{FoundText.Quoted(kind.Value.Text)} in a block that measures", "\"fixed\": a test or a comparison measures and never adapts");
         }
     }
 

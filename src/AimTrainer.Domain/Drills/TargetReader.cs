@@ -21,7 +21,7 @@ internal sealed class TargetReader(JsonFile file, Sizing? blockSizing, BlockKind
         var sizing = own is null ? target.Has("sizing") ? null : blockSizing : SizingReader.Read(own);
         var ratio = target.OptionalNumber("walkRatio", -5, 5);
         CheckWalkRatio(target, ratio, isNearest);
-        if (kind == BlockKind.Test)
+        if (kind is BlockKind.Test or BlockKind.Comparison)
         {
             SizingReader.RequireFixed(target);
         }

@@ -18,6 +18,9 @@ public enum BlockEndReason
     /// <summary>The line reached the end of its walk.</summary>
     WalkDone,
 
+    /// <summary>Every ball has its throws at every line.</summary>
+    Compared,
+
     /// <summary>The coach went on to the next block.</summary>
     Skipped,
 

@@ -33,6 +33,9 @@ public sealed record GradedShot
     /// <summary>Whether it counts as the same throw.</summary>
     public required Comparability Comparability { get; init; }
 
+    /// <summary>In a comparison with which ball it was thrown, and whether it counts for it; else null.</summary>
+    public ThrownBall? Compared { get; init; }
+
     /// <summary>Its launch angle, reported or computed; null when neither can be had.</summary>
     public LaunchAngle? LaunchAngle { get; init; }
 

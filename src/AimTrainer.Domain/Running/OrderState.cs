@@ -9,5 +9,6 @@ namespace AimTrainer.Domain;
 /// <param name="Visit">Counts the places a walk came to, from 0: on its way to and fro it comes to one more than once.</param>
 /// <param name="ShotsHere">Shots of this visit that count.</param>
 /// <param name="HoldsHere">Aims held in this visit.</param>
+/// <param name="Compare">For a comparison where that stands; else null.</param>
 internal readonly record struct OrderState(
-    int Position, int Aim, int InARow, int Place, bool Backward, int Visit, int ShotsHere, int HoldsHere);
+    int Position, int Aim, int InARow, int Place, bool Backward, int Visit, int ShotsHere, int HoldsHere, CompareState? Compare = null);

@@ -13,7 +13,7 @@ public static class SessionCore
     {
         var setting = new DrillSetting(setup.Hand, setup.Lane, setup.RecordedBreakpoint, setup.PatternLength);
         var blocks = new List<ResolvedBlock>();
-        var problems = new List<string>();
+        List<string> problems = [.. ComparedBalls.Problems(drill, setup.Balls)];
         foreach (var block in drill.Blocks)
         {
             var resolution = DrillResolver.Resolve(block, setting);

@@ -32,7 +32,11 @@ public abstract record SessionEvent
     /// <param name="Number">The number of that shot, from 1.</param>
     /// <param name="Aim">Its targets.</param>
     /// <param name="Place">For a walking line its place, from 1; else 0.</param>
-    public sealed record AimShown(int Number, Aim Aim, int Place) : SessionEvent;
+    public sealed record AimShown(int Number, Aim Aim, int Place) : SessionEvent
+    {
+        /// <summary>In a comparison which ball is thrown; else null.</summary>
+        public BallTurn? Turn { get; init; }
+    }
 
     /// <summary>A shot was graded.</summary>
     /// <param name="Shot">The shot and its grades.</param>

@@ -23,6 +23,9 @@ public sealed record SessionSetup
     /// <summary>The ball thrown unless a shot says otherwise.</summary>
     public string? Ball { get; init; }
 
+    /// <summary>The balls of a comparison, one for each role that the drill names; empty for other drills.</summary>
+    public ValueList<ChosenBall> Balls { get; init; } = [];
+
     /// <summary>The drill's id.</summary>
     public required string DrillId { get; init; }
 

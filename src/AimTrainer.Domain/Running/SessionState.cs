@@ -31,6 +31,9 @@ public sealed record SessionState
     /// </summary>
     public Aim? Next => new SessionStepper(this, default).Next();
 
+    /// <summary>In a comparison which ball is thrown next; else null.</summary>
+    public BallTurn? Turn => Current is { } block ? ComparedBalls.Turn(block, Setup.Balls) : null;
+
     /// <summary>Which block is thrown, from 0; null before the first and after the last.</summary>
     public int? BlockIndex => Current?.Index;
 

@@ -91,9 +91,11 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
         var block = _block!;
         var aim = block.ShownAim;
-        var graded = Graded(shot, block.Shown, block.Plan.Block, block.Run, _lastNumber + 1, block.Place);
+        var turn = ComparedBalls.Turn(block, state.Setup.Balls);
+        var graded = Compared(
+            Graded(shot, block.Shown, block.Plan.Block, block.Run, _lastNumber + 1, block.Place), block.Plan.Block, shot.Ball, turn?.Due.Name, turn?.IsCheck);
         var fromOrder = block.ThrowAgain.IsEmpty;
-        var order = fromOrder ? OrderRule(block).AfterThrow(block.Order, graded.Held == true) : block.Order;
+        var order = fromOrder ? OrderRule(block).AfterThrow(block.Order, graded.Held == true, BallOf(block, graded), graded.Compared is { IsGood: true }) : block.Order;
         _past = new History(new HistoryItem.Thrown(graded, aim, block.Order.Visit), _past);
         _lastNumber = graded.Number;
         _block = block with
@@ -104,7 +106,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             Throws = block.Throws + 1,
             HeldInARow = NextHeldInARow(block.HeldInARow, graded.Held),
         };
-        var why = order is null ? BlockEndReason.WalkDone : WhyOver(_block);
+        var why = order is null ? OrderDone(block) : WhyOver(_block);
         _events.Add(new SessionEvent.ShotGraded(graded, NextWidths(block, _block, aim), Tell(graded, why is not null)));
         GoOn(why);
         return null;
@@ -117,7 +119,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var fromOrder = block.ThrowAgain.IsEmpty;
         var order = fromOrder ? OrderRule(block).AfterSkip(block.Order) : block.Order;
         _block = block with { Order = order ?? block.Order, ThrowAgain = fromOrder ? block.ThrowAgain : block.ThrowAgain.Pop() };
-        GoOn(order is null ? BlockEndReason.WalkDone : null);
+        GoOn(order is null ? OrderDone(block) : null);
         return null;
     }
 
@@ -133,6 +135,11 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         if (block.Plan.Block.Order is Order.Walk)
         {
             return "a walking line stays at its place until its shots are thrown: void a shot to throw it again";
+        }
+
+        if (block.Plan.Block.Order is Order.Compare)
+        {
+            return "a comparison stays at its line until every ball has its throws: void a shot to throw it again";
         }
 
         if (History.Items(_past, block.Run).OfType<HistoryItem.Thrown>().FirstOrDefault() is not { } last)
@@ -156,7 +163,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     /// <summary>
     /// Takes a shot out of every count. One of the run that is thrown is thrown again: its aim is shown once more, or a walk
-    /// stays longer at its present place (it never goes back to an earlier one). A block that is over stays over.
+    /// or a comparison stays longer at its present place (they never go back to an earlier one). A block that is over stays over.
     /// </summary>
     public string? Void(int number, string reason)
     {
@@ -179,7 +186,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         _past = History.Replace(_past!, thrown.Shot with { VoidReason = reason.Trim() });
         if (_block is { } block && thrown.Shot.Run == block.Run)
         {
-            _block = block.Plan.Block.Order is Order.Walk ? block : block with { ThrowAgain = block.ThrowAgain.Push(thrown.Aim) };
+            _block = block.Plan.Block.Order is Order.Walk or Order.Compare ? block : block with { ThrowAgain = block.ThrowAgain.Push(thrown.Aim) };
             Recount();
         }
 
@@ -196,7 +203,12 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var before = thrown.Shot;
         var shown = new Aim(before.Aim, before.Targets.AsEnumerable().Select(result => new NamedTarget(result.Name, result.Target)).ToValueList());
         var drillBlock = state.Blocks[_runBlocks[before.Run]].Block;
-        var after = Graded(shot, shown, drillBlock, before.Run, number, before.Place) with { At = before.At, VoidReason = before.VoidReason };
+
+        // A correction of the boards leaves the ball as it was; one that names a ball corrects that too.
+        var ball = shot.Ball ?? (before.Compared is { IsNamed: true } named ? named.Ball : null);
+        var after = Compared(
+            Graded(shot, shown, drillBlock, before.Run, number, before.Place) with { At = before.At, VoidReason = before.VoidReason },
+            drillBlock, ball, before.Compared?.Due, before.Compared?.CheckWasDue);
         _events.Add(new SessionEvent.ShotCorrected(before, after));
         _past = History.Replace(_past!, after);
         if (before.Run == _block?.Run && after.VoidReason is null)
@@ -321,6 +333,18 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         };
     }
 
+    /// <summary>The shot with its ball, in a block that compares balls; else as it is.</summary>
+    private GradedShot Compared(GradedShot graded, DrillBlock block, string? named, string? due, bool? checkWasDue) =>
+        block.Order is Order.Compare order && due is not null
+            ? graded with { Compared = ComparedBalls.Thrown(order, state.Setup.Balls, named, due, checkWasDue == true, graded) }
+            : graded;
+
+    private static int? BallOf(BlockRun block, GradedShot graded) =>
+        block.Plan.Block.Order is Order.Compare order && graded.Compared is { } thrown ? ComparedBalls.IndexOf(order, thrown) : null;
+
+    private static BlockEndReason OrderDone(BlockRun block) =>
+        block.Plan.Block.Order is Order.Compare ? BlockEndReason.Compared : BlockEndReason.WalkDone;
+
     /// <summary>The slots after a shot: a target that was not measured, or a throw that is left out, changes nothing.</summary>
     private static ImmutableArray<TargetSlot> Sized(BlockRun block, int aim, GradedShot graded)
     {
@@ -367,7 +391,10 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
 
     private BlockRun? AfterThrow(BlockRun block, bool held) => !block.ThrowAgain.IsEmpty
         ? block with { ThrowAgain = block.ThrowAgain.Pop() }
-        : OrderRule(block).AfterThrow(block.Order, held) is { } order ? block with { Order = order } : null;
+        : OrderRule(block).AfterThrow(block.Order, held, DueBall(block), held) is { } order ? block with { Order = order } : null;
+
+    private static int? DueBall(BlockRun block) => block is { Plan.Block.Order: Order.Compare order, Order.Compare: { } compare }
+        ? new CompareRule(order, block.Plan.Aims.Count).Due(compare).Ball : null;
 
     private static ValueList<NextWidth> NextWidths(BlockRun before, BlockRun block, int aim)
     {
@@ -409,6 +436,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
         var block = _block!;
         var fresh = block with { Slots = StartingSlots(block), Throws = 0, HeldInARow = 0 };
         var (shotsHere, holdsHere) = (0, 0);
+        var thrownBalls = new List<(int Line, int? Ball, bool Good)>();
         foreach (var item in History.Items(_past, block.Run).Reverse())
         {
             if (item is HistoryItem.WidthSet set)
@@ -425,6 +453,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
                     Throws = fresh.Throws + 1,
                     HeldInARow = NextHeldInARow(fresh.HeldInARow, shot.Held),
                 };
+                thrownBalls.Add((thrown.Aim, BallOf(block, shot), shot.Compared is { IsGood: true }));
                 if (thrown.Visit == block.Order.Visit)
                 {
                     shotsHere++;
@@ -433,9 +462,11 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             }
         }
 
-        var order = OrderRule(block).AfterRecount(block.Order, shotsHere, holdsHere);
+        var order = block.Plan.Block.Order is Order.Compare
+            ? OrderRule(block).AfterRecount(block.Order, thrownBalls)
+            : OrderRule(block).AfterRecount(block.Order, shotsHere, holdsHere);
         _block = fresh with { Order = order ?? block.Order };
-        GoOn(order is null ? BlockEndReason.WalkDone : WhyOver(_block));
+        GoOn(order is null ? OrderDone(block) : WhyOver(_block));
     }
 
     private static ImmutableArray<TargetSlot> StartingSlots(BlockRun block)
@@ -576,7 +607,7 @@ internal sealed class SessionStepper(SessionState state, DateTimeOffset at)
             _block = block = block with { Shown = AimOf(block) };
         }
 
-        _events.Add(new SessionEvent.AimShown(_lastNumber + 1, block.Shown, block.Place));
+        _events.Add(new SessionEvent.AimShown(_lastNumber + 1, block.Shown, block.Place) { Turn = ComparedBalls.Turn(block, state.Setup.Balls) });
     }
 
     /// <summary>Whether what is to be shown is shown already: most shots change nothing, and a new aim for each would be waste.</summary>

@@ -35,18 +35,22 @@ public static class CsvShotWriter
     /// <param name="shots">The shots, in order.</param>
     /// <param name="bowler">Who threw them.</param>
     /// <param name="hand">With which hand.</param>
-    public static void Write(TextWriter output, IEnumerable<Shot> shots, string bowler, Hand hand)
+    /// <param name="lines">The name of the line that each shot was thrown at; null, or null for a shot, when that is not to be said.</param>
+    public static void Write(TextWriter output, IEnumerable<Shot> shots, string bowler, Hand hand, IReadOnlyList<string?>? lines = null)
     {
         var all = shots.ToList();
+        var saysLine = lines is not null && lines.Any(line => line is not null);
         var columns = Columns.Where(column => all.Exists(shot => column.Value(shot) is not null)).ToList();
         var distances = all.SelectMany(shot => shot.Crossings.AsEnumerable().Select(crossing => crossing.Distance)).Distinct().Order().ToList();
-        var headings = columns.Select(column => column.Heading).Concat(["bowler", "hand"]).Concat(distances.Select(distance => $"boardAt{distance}"));
+        var headings = columns.Select(column => column.Heading).Concat(saysLine ? ["line"] : []).Concat(["bowler", "hand"]).Concat(distances.Select(distance => $"boardAt{distance}"));
         WriteLine(output, headings);
-        foreach (var shot in all)
+        for (var i = 0; i < all.Count; i++)
         {
+            var shot = all[i];
+            var line = saysLine ? [Guarded(lines![i])] : Array.Empty<string?>();
             var crossings = distances.Select(distance => shot.Crossings.AsEnumerable().Where(crossing => crossing.Distance == distance)
                 .Select(crossing => crossing.Board.ToString()).FirstOrDefault());
-            WriteLine(output, columns.Select(column => column.Value(shot)).Concat([Guarded(bowler), hand == Hand.Right ? "right" : "left"]).Concat(crossings));
+            WriteLine(output, columns.Select(column => column.Value(shot)).Concat(line).Concat([Guarded(bowler), hand == Hand.Right ? "right" : "left"]).Concat(crossings));
         }
     }
 

@@ -22,6 +22,9 @@ public sealed record SessionWish
     /// <summary>The ball, as the bowler calls it.</summary>
     public string? Ball { get; init; }
 
+    /// <summary>The balls of a comparison, one for each role of the drill.</summary>
+    public ValueList<ChosenBall> Balls { get; init; } = [];
+
     /// <summary>The bowler's breakpoint.</summary>
     public Breakpoint? Breakpoint { get; init; }
 
@@ -49,6 +52,7 @@ public sealed record SessionWish
         Bowler = known?.Name ?? Bowler,
         Hand = Hand ?? known?.Hand ?? Domain.Hand.Right,
         Ball = Ball,
+        Balls = Balls.Count == 0 && Simulated ? Invented(Drill.Script) : Balls.AsEnumerable().Select(ball => ball with { Name = ball.Name.Trim() }).ToValueList(),
         DrillId = Drill.Script.Id,
         DrillHash = Drill.Hash,
         Lane = Lane,
@@ -59,4 +63,8 @@ public sealed record SessionWish
         LaneNote = LaneNote,
         Simulated = Simulated,
     };
+
+    /// <summary>The simulated bowler has balls of invented names.</summary>
+    private static ValueList<ChosenBall> Invented(DrillScript drill) => drill.Blocks.Select(block => block.Order).OfType<Order.Compare>()
+        .SelectMany(order => order.Balls).Distinct().Select((role, i) => new ChosenBall(role, $"Invented ball {(char)('A' + (i % 26))}{(i < 26 ? "" : "2")}")).ToValueList();
 }

@@ -45,6 +45,15 @@ public sealed record SessionSnapshot
     /// <summary>For a walking line its place, from 1; else 0.</summary>
     public int Place { get; init; }
 
+    /// <summary>In a comparison which ball is thrown next, and how many good throws are still wanted; else null.</summary>
+    public BallTurn? Turn { get; init; }
+
+    /// <summary>
+    /// In a comparison the last shot of each ball at the line that was thrown at last, in the drill's order; a ball without one is left
+    /// out. Empty for other drills.
+    /// </summary>
+    public ValueList<GradedShot> LastOfEach { get; init; } = [];
+
     /// <summary>The last ten shots of this block, newest first, void ones included.</summary>
     public ValueList<GradedShot> LastShots { get; init; } = [];
 

@@ -105,6 +105,8 @@ internal sealed class SessionInProgress(SessionState state)
             NextNumber = State.LastNumber + 1,
             Throws = State.Throws,
             Place = State.Place,
+            Turn = State.Turn,
+            LastOfEach = LastOfEach(block),
             LastShots = State.ShotsOfRun().Take(LastShown).ToValueList(),
             Told = _told,
             Summary = _summary.Result,
@@ -112,6 +114,27 @@ internal sealed class SessionInProgress(SessionState state)
             Points = _points,
             Happened = _happened,
         };
+    }
+
+    private ValueList<GradedShot> LastOfEach(DrillBlock? block)
+    {
+        if (block?.Order is not Order.Compare order)
+        {
+            return [];
+        }
+
+        var counted = State.ShotsOfRun().Where(shot => shot.VoidReason is null);
+        var line = counted.FirstOrDefault()?.Aim;
+        var last = new Dictionary<string, GradedShot>();
+        foreach (var shot in counted.TakeWhile(shot => shot.Aim == line && last.Count < order.Balls.Count))
+        {
+            if (shot.Compared?.Role is { } role)
+            {
+                last.TryAdd(role, shot);
+            }
+        }
+
+        return order.Balls.AsEnumerable().Where(last.ContainsKey).Select(role => last[role]).ToValueList();
     }
 
     private FinishedBlock Finished(SessionEvent.BlockEnded ended)

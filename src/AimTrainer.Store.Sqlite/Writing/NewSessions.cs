@@ -1,3 +1,4 @@
+using AimTrainer.Domain;
 using Microsoft.Data.Sqlite;
 
 namespace AimTrainer.Store.Sqlite;
@@ -19,6 +20,11 @@ internal static class NewSessions
 
         var bowler = BowlerOf(record, setup.Bowler);
         var ballId = string.IsNullOrWhiteSpace(setup.Ball) ? (long?)null : BallOf(record, bowler, setup.Ball).Id;
+        foreach (var chosen in setup.Balls)
+        {
+            BallOf(record, bowler, chosen.Name);
+        }
+
         if (!record.Drills.Any(drill => drill.Hash == work.Drill.Hash))
         {
             record.Drills.Add(new DrillRow
@@ -47,7 +53,8 @@ internal static class NewSessions
         transaction.Commit();
     }
 
-    private static BowlerRow BowlerOf(RecordContext record, string name)
+    /// <summary>The bowler of a name, made when there is none.</summary>
+    public static BowlerRow BowlerOf(RecordContext record, string name)
     {
         var key = NameKey.Of(name);
         if (record.Bowlers.SingleOrDefault(bowler => bowler.Key == key) is { } known)
@@ -61,7 +68,8 @@ internal static class NewSessions
         return bowler;
     }
 
-    private static BallRow BallOf(RecordContext record, BowlerRow bowler, string name)
+    /// <summary>A bowler's ball of a name, made when there is none.</summary>
+    public static BallRow BallOf(RecordContext record, BowlerRow bowler, string name)
     {
         var key = NameKey.Of(name);
         if (record.Balls.SingleOrDefault(ball => ball.BowlerId == bowler.Id && ball.Key == key) is { } known)

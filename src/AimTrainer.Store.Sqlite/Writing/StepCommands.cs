@@ -188,7 +188,7 @@ internal sealed class StepCommands : IDisposable
     {
         // A shot of a run whose beginning is not in the log has no known block; it is kept all the same.
         var block = graded.Run == session.Run ? session.Block : null;
-        var row = GradedShotRow.Of(graded, session.Key, BallOf(session, graded.Shot), block, session.Simulated);
+        var row = GradedShotRow.Of(graded, session.Key, BallOf(session, graded), block, session.Simulated);
         _addShot.Execute(ValuesOf(row));
         AddTargets(row);
     }
@@ -196,7 +196,7 @@ internal sealed class StepCommands : IDisposable
     private void Correct(SessionCursor session, GradedShot after)
     {
         var block = _blockOfShot.First(row => new Box(BlockOf(row, 0)), session.Key, after.Number)?.Block;
-        var row = GradedShotRow.Of(after, session.Key, BallOf(session, after.Shot), block, session.Simulated);
+        var row = GradedShotRow.Of(after, session.Key, BallOf(session, after), block, session.Simulated);
         if (_correctShot.Execute(ValuesOf(row)) == 1)
         {
             _dropTargets.Execute(session.Key, after.Number);
@@ -215,9 +215,9 @@ internal sealed class StepCommands : IDisposable
         }
     }
 
-    private long? BallOf(SessionCursor session, Shot shot)
+    private long? BallOf(SessionCursor session, GradedShot graded)
     {
-        if (shot.Ball is not { } name || string.IsNullOrWhiteSpace(name))
+        if ((graded.Compared?.Ball ?? graded.Shot.Ball) is not { } name || string.IsNullOrWhiteSpace(name))
         {
             return session.BallId;
         }

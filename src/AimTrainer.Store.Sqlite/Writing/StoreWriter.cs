@@ -113,28 +113,43 @@ internal sealed class StoreWriter : IDisposable
 
             KeepSteps(steps);
             steps.Clear();
-            KeepSession((Work.NewSession)work);
+            KeepAlone(work);
         }
 
         KeepSteps(steps);
     }
 
-    private void KeepSession(Work.NewSession session)
+    /// <summary>Keeps what is no step, in a transaction of its own.</summary>
+    private void KeepAlone(Work work)
     {
         try
         {
             Commands();
-            NewSessions.Keep(_connection!, session);
+            switch (work)
+            {
+                case Work.NewSession session:
+                    NewSessions.Keep(_connection!, session);
+                    break;
+                case Work.Ball ball:
+                    BallChanges.Keep(_connection!, ball.Details);
+                    break;
+                case Work.Surface surface:
+                    surface.IsKnown = BallChanges.Add(_connection!, surface);
+                    break;
+                default:
+                    throw new InvalidOperationException($"unknown work {work.GetType().Name}");
+            }
+
             _failedBefore = false;
-            session.Kept();
+            work.Kept();
         }
         catch (InvalidOperationException exception)
         {
-            session.NotKept(exception);
+            work.NotKept(exception);
         }
         catch (Exception exception)
         {
-            session.NotKept(AfterFailure(exception));
+            work.NotKept(AfterFailure(exception));
         }
     }
 

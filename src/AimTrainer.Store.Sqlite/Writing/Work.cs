@@ -38,4 +38,23 @@ internal abstract class Work
 
         public string EventsJson => eventsJson;
     }
+
+    /// <summary>What is known of a ball.</summary>
+    public sealed class Ball(BallDetails details) : Work
+    {
+        public BallDetails Details => details;
+    }
+
+    /// <summary>An entry in the history of a ball's surface.</summary>
+    public sealed class Surface(string bowler, string ball, BallSurface entry) : Work
+    {
+        public string Bowler => bowler;
+
+        public string BallName => ball;
+
+        public BallSurface Entry => entry;
+
+        /// <summary>Whether there was such a ball; set before it is done.</summary>
+        public bool IsKnown { get; set; }
+    }
 }

@@ -9,6 +9,6 @@ public sealed class BowlerRow
     /// <summary>The name as it was first written.</summary>
     public required string Name { get; init; }
 
-    /// <summary>The name as <see cref="NameKey"/> makes it; one of a kind.</summary>
+    /// <summary>The name as <see cref="Domain.NameKey"/> makes it; one of a kind.</summary>
     public required string Key { get; init; }
 }

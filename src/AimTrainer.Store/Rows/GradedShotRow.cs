@@ -15,7 +15,7 @@ public sealed class GradedShotRow
     /// <summary>Its number in the session, from 1.</summary>
     public required int Number { get; init; }
 
-    /// <summary>The ball: the one the shot names, else the session's.</summary>
+    /// <summary>The ball: in a comparison the one that was thrown; else the one the shot names, else the session's.</summary>
     public long? BallId { get; init; }
 
     /// <summary>When it came in.</summary>

@@ -6,7 +6,7 @@ namespace AimTrainer.Web;
 /// <summary>Reads what somebody who starts a session asks for; the shape is in <c>docs/api.md</c>.</summary>
 internal static class SessionWishJson
 {
-    private const int LongestName = 200, LongestNote = 2000;
+    private const int LongestName = 200, LongestNote = 2000, MostBalls = 50;
 
     public static FileRead<SessionWish> Read(ReadOnlySpan<byte> utf8, DrillShelf shelf)
     {
@@ -20,6 +20,7 @@ internal static class SessionWishJson
         var bowler = json.Text("bowler", LongestName);
         var hand = json.OptionalChoice<Hand>("hand");
         var ball = json.OptionalText("ball", LongestName);
+        var balls = Balls(json);
         var drill = Drill(json, shelf);
         var pattern = json.OptionalNumber("patternFeet", PatternLength.Shortest, PatternLength.Longest);
         var note = json.OptionalText("laneNote", LongestNote);
@@ -36,11 +37,28 @@ internal static class SessionWishJson
                 Lane = LaneProfileReader.Default,
                 Hand = hand,
                 Ball = ball,
+                Balls = balls,
                 Breakpoint = board is { } at ? new Breakpoint(Board.FromMeasurement(at), feet is { } down ? Feet.FromMeasurement(down) : null) : null,
                 PatternLength = pattern is { } length ? Feet.FromFeet(length) : null,
                 LaneNote = note,
                 Seed = (ulong?)seed,
             };
+    }
+
+    private static ValueList<ChosenBall> Balls(ObjectReader json)
+    {
+        var balls = new List<ChosenBall>();
+        foreach (var one in json.OptionalObjects("balls", 0, MostBalls, "balls") ?? [])
+        {
+            var (role, name) = (one.Text("role", LongestName), one.Text("name", LongestName));
+            one.Done();
+            if (role is not null && name is not null)
+            {
+                balls.Add(new ChosenBall(role, name));
+            }
+        }
+
+        return balls.ToValueList();
     }
 
     private static DrillSource? Drill(ObjectReader json, DrillShelf shelf)

@@ -1,6 +1,6 @@
 import { follow } from '/assets/live.js';
 import { drawLane } from '/assets/drawing.js';
-import { item, lengthWords, mark, missWords, phaseWords, placeWords, progress, sideWords, useLane } from '/assets/words.js';
+import { item, lengthWords, mark, missWords, phaseWords, placeWords, progress, sideWords, towelWords, turnWords, useLane } from '/assets/words.js';
 
 const $ = id => document.getElementById(id);
 const lane = JSON.parse($('lane-profile').textContent);
@@ -21,6 +21,15 @@ function show(next) {
     : { waiting: 'Soon', paused: 'Paused', ended: 'Done' }[state.phase] ?? 'Lane free';
   $('then').textContent = throwing ? `Shot ${state.nextNumber} · ${state.aim.targets.map(each => `${each.name}, ${lengthWords(each.target.widthBoards)} wide`).join('; ')}`
     : state.phase ? `${state.drill.name}: ${phaseWords[state.phase]}` : 'No session runs here.';
+  const turn = throwing ? state.turn : null;
+  $('ball').hidden = !turn;
+  if (turn) {
+    const { main, more } = turnWords(turn);
+    const where = $('now').textContent;
+    $('now').textContent = main;
+    $('then').textContent = `${where} · ${$('then').textContent}`;
+    $('ball').textContent = `${more}. ${towelWords}`;
+  }
   drawLane(drawing, lane, state.phase === 'throwing' ? state.aim : null, [], state.hand);
   const [last, ...before] = [...state.told.results].reverse();
   $('last').replaceChildren(...(last ? [badge(last), words(last)] : [state.phase ? 'Nothing yet; the drill says when.' : 'Nothing.']));

@@ -104,6 +104,30 @@ function drawShot(svg, { across, down }, shot, newest) {
   }
 }
 
+const ballShapes = [
+  null, 'M-5-5h10v10h-10z', 'M0-6l6 11h-12z', 'M0 6l6-11h-12z', 'M-7-2.5h14v5h-14z', 'M-2.5-7h5v14h-5z',
+];
+
+/** The last way of each ball of a comparison ({place, shot} each): the first unbroken with discs, the others in dashes with other shapes. */
+export function drawBalls(svg, scale, balls) {
+  for (const { place, shot } of balls) {
+    const colour = place % 2 === 0 ? 'var(--ink)' : 'var(--target)';
+    const seen = [
+      ...(shot.shot.laydownBoard === null || shot.shot.laydownBoard === undefined ? [] : [[0, shot.shot.laydownBoard]]),
+      ...shot.shot.crossings.map(crossing => [crossing.feet ?? crossing.distanceFeet, crossing.board ?? crossing.boards]),
+      ...(shot.shot.entryBoard === null || shot.shot.entryBoard === undefined ? [] : [[wholeFeet, shot.shot.entryBoard]]),
+    ].sort((a, b) => a[0] - b[0]).map(([feet, board]) => [scale.across(board), scale.down(feet)]);
+    if (seen.length > 1) {
+      svg.append(make('polyline', { points: seen.map(at => at.join(',')).join(' '), fill: 'none', stroke: colour, 'stroke-width': 2.5, ...(place === 0 ? {} : { 'stroke-dasharray': '7 5' }) }));
+    }
+    for (const [x, y] of seen) {
+      svg.append(ballShapes[place] === null || ballShapes[place] === undefined
+        ? make('circle', { cx: x, cy: y, r: 5, fill: colour, stroke: 'var(--ground)', 'stroke-width': 1.5 })
+        : make('path', { d: ballShapes[place], transform: `translate(${x} ${y})`, fill: colour, stroke: 'var(--ground)', 'stroke-width': 1.5 }));
+    }
+  }
+}
+
 /** The boards that a strip for a target shows: ten to either side, on the lane. */
 export const stripRange = target => [Math.max(0.5, target.centreBoard - 10), Math.min(39.5, target.centreBoard + 10)];
 

@@ -1,6 +1,6 @@
 import { follow, send, why, Outbox } from '/assets/live.js';
-import { boardUnder, drawLane, drawStrip, laneScale, stripRange, Lens } from '/assets/drawing.js';
-import { count, feedWords, item, keepFocus, lengthWords, mark, missWords, number, percent, phaseWords, placeWords, progress, targetWords, useLane } from '/assets/words.js';
+import { boardUnder, drawBalls, drawLane, drawStrip, laneScale, stripRange, Lens } from '/assets/drawing.js';
+import { ballSigns, count, feedWords, item, keepFocus, lengthWords, mark, missWords, number, percent, phaseWords, placeWords, progress, targetWords, towelWords, turnWords, useLane } from '/assets/words.js';
 
 const $ = id => document.getElementById(id);
 const session = $('session');
@@ -18,6 +18,8 @@ let state = null;
 let picks = new Map(); // By target: a board, null for not seen; absent until somebody says.
 let active = null; // The target that the pad is for.
 let shownAim = '', shownStrips = '', lastTold = '';
+let thrown = null; // In a comparison the ball that was said to be thrown; null for the one that is due.
+let shownTurn = '', clearedUpTo = 0;
 const outbox = new Outbox(station, () => showWaiting());
 useLane(lane);
 
@@ -43,6 +45,7 @@ function show(next) {
   $('coach').hidden = !working;
   $('paused').hidden = state.phase !== 'paused';
   showCautions(state.phase === 'waiting');
+  showTurn(working ? state.turn : null);
   document.querySelector('[data-act="pause"]').hidden = state.phase === 'paused';
   document.querySelector('[data-act="resume"]').hidden = state.phase !== 'paused';
   if (state.phase && state.phase !== 'waiting') {
@@ -53,6 +56,34 @@ function show(next) {
   }
 
   showWaiting();
+}
+
+/** In a comparison: who throws next, how far each ball is at this line, and with which ball it really was. */
+function showTurn(turn) {
+  $('turn').hidden = !turn;
+  if (!turn) { shownTurn = ''; thrown = null; return; }
+  const { main, more } = turnWords(turn);
+  $('turn-main').textContent = main;
+  $('turn-more').textContent = more;
+  $('turn-towel').textContent = towelWords;
+  $('turn-balls').replaceChildren(...turn.balls.map((cell, place) => {
+    const li = item('li', '', cell.role === turn.due.role ? { class: 'due' } : {});
+    li.append(item('span', ballSigns[place], { 'aria-hidden': 'true', class: place % 2 ? 'sign odd' : 'sign' }), item('b', cell.ball), item('span', `${cell.good} of ${cell.goodWanted} good`), item('small', count(cell.throws, 'throw')));
+    return li;
+  }));
+  const made = JSON.stringify([state.sessionId, state.nextNumber, turn.due.name]);
+  if (made === shownTurn) return;
+  shownTurn = made;
+  thrown = null;
+  $('heard').textContent = `${main}. ${more}`;
+  keepFocus($('turn'), () => $('turn-thrown').replaceChildren(...turn.balls.map(({ ball }) => {
+    const label = document.createElement('label');
+    const radio = Object.assign(document.createElement('input'), { type: 'radio', name: 'thrown', value: ball, checked: ball === turn.due.name });
+    radio.dataset.key = `thrown ${ball}`;
+    radio.addEventListener('change', () => { thrown = ball === turn.due.name ? null : ball; });
+    label.append(radio, ball);
+    return label;
+  })));
 }
 
 function showCautions(now) {
@@ -88,8 +119,10 @@ function showAim() {
 }
 
 function paint() {
-  const scale = drawLane(drawing, lane, state.aim, state.lastShots, state.hand, targets().filter(each => typeof picks.get(each.name) === 'number')
+  const scale = drawLane(drawing, lane, state.aim, state.turn ? [] : state.lastShots, state.hand, targets().filter(each => typeof picks.get(each.name) === 'number')
     .map(each => ({ feet: each.target.distanceFeet, board: picks.get(each.name) })));
+  drawBalls(drawing, scale, (state.turn ? state.lastOfEach : []).filter(shot => shot.number > clearedUpTo)
+    .map(shot => ({ place: state.turn.balls.findIndex(cell => cell.role === shot.compared.role), shot })));
   $('scale').textContent = `Seen from the approach. Boards are to scale; lengths are drawn ${number(scale.shorter, 0)} times shorter.`;
   targets().forEach(paintStrip);
   paintPad();
@@ -267,6 +300,7 @@ function log() {
   }
 
   outbox.add(state.sessionId, state.aimKey, targets().map(each => targetWords(each.target)).join(', then '), { crossings, ...(speed ? { speedMph: speed } : {}) });
+  outbox.add(state.sessionId, { crossings, ...(speed ? { speedMph: speed } : {}), ...(state.turn && thrown ? { ball: thrown } : {}) });
   $('speed').value = '';
   picks = new Map();
   active = targets()[0]?.name ?? null;
@@ -297,7 +331,10 @@ function showShots() {
       item('span', counts ? sign : '\u2013', { class: `mark ${counts ? kind : 'quiet'}`, 'aria-label': counts ? words : 'does not count', role: 'img' }));
     const text = item('span', '', { class: 'said' });
     text.append(shot.voidReason ? item('span', `does not count: ${shot.voidReason}`, { class: 'quiet' }) : saidOf(shot));
-    if (!shot.voidReason && shot.comparability.isComparable === false) text.append(item('small', `not the same throw: ${shot.comparability.reasons.join('; ')}`));
+    if (!shot.voidReason && shot.compared) {
+      const { ball, due, notGood, checkWasDue } = shot.compared;
+      text.append(item('small', `${checkWasDue && ball === due ? 'lane check with ' : ''}${ball}${ball === due ? '' : `, not ${due}, which is still due`}${notGood ? `; no good throw: ${notGood}` : ''}`));
+    } else if (!shot.voidReason && shot.comparability.isComparable === false) text.append(item('small', `not the same throw: ${shot.comparability.reasons.join('; ')}`));
     li.append(text);
     if (!shot.voidReason && state.phase !== 'ended') {
       const tools = item('span', '', { class: 'tools' });
@@ -400,11 +437,14 @@ const askCorrect = shot => ask(`Correct shot ${shot.number}`, 'Correct it',
     id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off',
     value: result.crossing.board === null ? '' : String(result.crossing.board),
   })),
+  [...shot.targets.map((result, index) => ({ id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off', value: result.crossing.board === null ? '' : String(result.crossing.board) })),
+  ...(shot.compared && state.turn ? [{ id: 'ball-thrown', label: 'Thrown with', value: shot.compared.ball, choices: [...new Set([...state.turn.balls.map(cell => cell.ball), shot.compared.ball])].map(ball => [ball, ball]) }] : [])],
   () => {
     const crossings = shot.targets.map((result, index) => ({ feet: result.target.distanceFeet, board: numeric($(`board-${index}`).value) })).filter(one => one.board !== null);
     if (crossings.some(one => Number.isNaN(one.board))) return 'A board is a number such as 12.5.';
     const speed = shot.shot.speed ? { speedMph: shot.shot.speed.mph, speedAt: shot.shot.speed.at } : {};
-    return { kind: 'correct', number: shot.number, shot: { crossings, ...speed } };
+    const ball = shot.compared && state.turn ? { ball: $('ball-thrown').value } : {};
+    return { kind: 'correct', number: shot.number, shot: { crossings, ...speed, ...ball } };
   });
 
 const scopes = [['this target', 'aim'], ['the whole block', 'block']];
@@ -432,6 +472,7 @@ const asks = {
 $('ask-no').addEventListener('click', () => $('ask').close());
 document.querySelectorAll('[data-ask]').forEach(button => button.addEventListener('click', () => asks[button.dataset.ask]()));
 document.querySelectorAll('[data-act]').forEach(button => button.addEventListener('click', async () => say(await act({ kind: button.dataset.act }))));
+$('turn-clear').addEventListener('click', () => { clearedUpTo = state.nextNumber - 1; paint(); });
 $('send').addEventListener('click', log);
 $('undo').addEventListener('click', async () => {
   const last = state.lastShots.find(shot => !shot.voidReason);

@@ -7,6 +7,18 @@ const go = document.getElementById('go');
 function drillChosen() {
   const option = form.drill.selectedOptions[0];
   document.getElementById('purpose').textContent = option?.dataset.purpose ?? '';
+  const roles = option?.dataset.balls ? option.dataset.balls.split('\n') : [];
+  document.getElementById('compared').hidden = roles.length === 0;
+  document.getElementById('one-ball').hidden = roles.length > 0;
+  document.getElementById('roles').replaceChildren(...roles.map((role, index) => {
+    const box = Object.assign(document.createElement('div'), { className: 'field' });
+    const label = Object.assign(document.createElement('label'), { htmlFor: `ball-${index}`, textContent: `${role[0].toUpperCase()}${role.slice(1)} ball` });
+    const input = Object.assign(document.createElement('input'), { id: `ball-${index}`, maxLength: 200, required: true, autocomplete: 'off', placeholder: 'as the bowler calls it' });
+    input.setAttribute('list', 'balls');
+    input.dataset.role = role;
+    box.append(label, input);
+    return box;
+  }));
 }
 
 /** A bowler who is known: the hand and the balls that the record has. */
@@ -27,6 +39,11 @@ form.addEventListener('submit', async event => {
   const wish = {};
   for (const [name, value] of new FormData(form)) {
     if (value.trim()) wish[name] = value.trim();
+  }
+  const compared = [...document.querySelectorAll('[data-role]')];
+  if (compared.length) {
+    delete wish.ball;
+    wish.balls = compared.map(input => ({ role: input.dataset.role, name: input.value.trim() }));
   }
   if (wish.patternFeet !== undefined) {
     const feet = Number(wish.patternFeet.replace(',', '.'));

@@ -52,6 +52,21 @@ export function feedWords(feed) {
   return `Sensor ${feed.state}${age === null || age === undefined ? '' : `, last line ${age < 90 ? `${Math.round(age)} s` : `${Math.round(age / 60)} min`} ago`}`;
 }
 
+export const towelWords = 'Wipe the ball with a dry towel; no liquids during play.';
+
+/** In a comparison who throws next: {main, more}. The counts are not there where they would tell what is withheld. */
+export function turnWords(turn) {
+  const cell = turn.balls.find(each => each.role === turn.due.role);
+  const wanted = cell && !turn.isCheck ? `${count(cell.stillWanted, 'more good throw')} with it` : '';
+  return {
+    main: turn.isCheck ? `Lane check: throw ${turn.due.name}` : `Throw ${turn.due.name}`,
+    more: [turn.isCheck ? 'to see whether the lane has moved' : wanted, `line ${turn.line} of ${turn.lines}`].filter(Boolean).join(' · '),
+  };
+}
+
+/** The signs of balls, by their place in the drill's order; told apart by shape first. */
+export const ballSigns = ['●', '■', '▲', '▼', '▬', '✚'];
+
 /** How far a block is. */
 export function progress(block) {
   if (!block) return '';

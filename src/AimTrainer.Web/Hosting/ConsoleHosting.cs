@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Logging;
 
 namespace AimTrainer.Web;
@@ -21,6 +22,8 @@ public static class ConsoleHosting
     {
         services.AddSingleton(settings);
         services.AddSingleton(new DrillShelf(settings.OwnDrills));
+        services.TryAddSingleton(provider => provider.GetRequiredService<ISessionStore>() as IBallRecord
+            ?? throw new InvalidOperationException("this store keeps no balls: register an IBallRecord beside it"));
         services.AddSingleton<LiveStations>();
         services.AddHostedService(provider => provider.GetRequiredService<LiveStations>());
         if (settings.GoesOnWithOpenSessions)
@@ -65,6 +68,7 @@ public static class ConsoleHosting
         FigureApi.Map(api);
         PlanApi.Map(api);
         CompareApi.Map(api);
+        BallApi.Map(api);
         AccessApi.Map(api);
         ProjectorApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);

@@ -57,6 +57,12 @@ public sealed record StationView
     /// <summary>For a walking line its place, from 1; else 0.</summary>
     public int Place { get; init; }
 
+    /// <summary>In a comparison which ball is thrown next, and how many good throws are still wanted. On a bowler's view the counts only where every shot is told.</summary>
+    public BallTurn? Turn { get; init; }
+
+    /// <summary>In a comparison the last shot of each ball at this line. Empty on a bowler's view.</summary>
+    public ValueList<GradedShot> LastOfEach { get; init; } = [];
+
     /// <summary>The last ten shots of the block, newest first, void ones included. Empty on a bowler's view.</summary>
     public ValueList<GradedShot> LastShots { get; init; } = [];
 
@@ -76,6 +82,8 @@ public sealed record StationView
     public static StationView ForCoach(SessionSnapshot snapshot) => Of(snapshot) with
     {
         LastShots = snapshot.LastShots,
+        LastOfEach = snapshot.LastOfEach,
+        Turn = snapshot.Turn,
         Summary = snapshot.Summary,
         Points = snapshot.Points,
     };
@@ -101,6 +109,7 @@ public sealed record StationView
         AimKey = snapshot.Shown is { } shown ? Sessions.AimKey.Of(shown) : null,
         NextNumber = snapshot.NextNumber,
         Place = snapshot.Place,
+        Turn = snapshot.Turn is { } turn && snapshot.Block is not { Feedback.When: FeedbackWhen.Every or FeedbackWhen.Outside } ? turn with { Balls = [] } : snapshot.Turn,
         Told = snapshot.Told,
     };
 }

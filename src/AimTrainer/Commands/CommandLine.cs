@@ -21,6 +21,7 @@ internal static class CommandLine
             DrillCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            BallCommands.Create(console),
             DisplayCommand.Create(console),
             FramesCommand.Create(console),
             MonitorsCommand.Create(console),

@@ -17,9 +17,10 @@ internal static class ReplayCommand
         var (hand, lane, seed, map) = (CommonOptions.Hand(), CommonOptions.Lane(), CommonOptions.Seed(), CommonOptions.Map());
         var (pattern, breakpoint, json) = (CommonOptions.Pattern(), CommonOptions.Breakpoint(), CommonOptions.Json());
         var bowler = CommonOptions.Name("--bowler", "Only this bowler's shots, when the file names bowlers.");
+        var balls = new SessionOptions().Balls;
         var command = new Command("replay", "Grade recorded shots as a drill would have, without storing anything.")
         {
-            drill, shots, hand, lane, seed, map, pattern, breakpoint, bowler, json,
+            drill, shots, hand, lane, seed, map, pattern, breakpoint, bowler, balls, json,
         };
         command.SetAction(parsed =>
         {
@@ -37,6 +38,7 @@ internal static class ReplayCommand
                 At = DateTimeOffset.UnixEpoch,
                 Bowler = parsed.GetValue(bowler) ?? first.Bowler ?? "unknown",
                 Hand = parsed.GetValue(hand) ?? first.Hand ?? Hand.Right,
+                Balls = parsed.GetValue(balls) ?? [],
                 DrillId = source.Script.Id,
                 DrillHash = source.Hash,
                 Lane = laneProfile,

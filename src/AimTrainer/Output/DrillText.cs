@@ -69,7 +69,18 @@ internal static class DrillText
         Order.ByChance chance => $"by chance, at most {chance.LongestRun} in a row",
         Order.Walk { When: WalkWhen.AfterShots after } walk => $"moves {Words.Boards(walk.Move)} every {(after.Shots == 1 ? "shot" : $"{after.Shots} shots")}",
         Order.Walk { When: WalkWhen.AfterHolds after } walk => $"moves {Words.Boards(walk.Move)} after {Words.Count(after.Holds, "hold")}",
+        Order.Compare compare => $"{string.Join(", ", compare.Balls)}: {ThrowingOf(compare.Throwing)}; {Words.Count(compare.GoodThrows, "good throw")} of each at each line, "
+            + $"at most {compare.MostThrows}{(compare.FirstTargetHeld ? "; good only through the first target" : "")}"
+            + $"{(compare.CheckEvery is { } every ? $"; every {every} shots the reference ball checks the lane" : "")}",
         _ => throw new ArgumentOutOfRangeException(nameof(order)),
+    };
+
+    private static string ThrowingOf(ThrowingOrder throwing) => throwing switch
+    {
+        ThrowingOrder.Alternate => "one throw with each in turn",
+        ThrowingOrder.Mirrored => "there and back, as A B B A",
+        ThrowingOrder.Blocks blocks => $"{Words.Count(blocks.Throws, "throw")} with one, then with the next",
+        _ => throw new ArgumentOutOfRangeException(nameof(throwing)),
     };
 
     private static string Until(DrillBlock block)
@@ -82,6 +93,7 @@ internal static class DrillText
             until.WidthReached is { } width ? $"{width} boards wide" : null,
             until.Minutes is { } minutes ? $"{Words.Number(minutes)} minutes" : null,
             block.Order is Order.Walk { AtEnd: WalkEnd.Stop } ? "the end of the walk" : null,
+            block.Order is Order.Compare ? "every ball has its throws at every line" : null,
         ];
         return string.Join(" or ", ways.Where(way => way is not null));
     }

@@ -40,6 +40,20 @@ internal static class RecordJson
         writer.WriteString("drillHash"u8, setup.DrillHash);
         writer.WriteString("hand"u8, Words.Of(setup.Hand));
         writer.WriteString("ball"u8, setup.Ball);
+        if (setup.Balls.Count > 0)
+        {
+            writer.WriteStartArray("balls"u8);
+            foreach (var ball in setup.Balls)
+            {
+                writer.WriteStartObject();
+                writer.WriteString("role"u8, ball.Role);
+                writer.WriteString("name"u8, ball.Name);
+                writer.WriteEndObject();
+            }
+
+            writer.WriteEndArray();
+        }
+
         writer.WriteStartArray("blocks"u8);
         foreach (var block in record.Blocks)
         {

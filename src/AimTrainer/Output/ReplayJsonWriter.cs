@@ -38,7 +38,7 @@ internal sealed class ReplayJsonWriter : IDisposable
                 _summary = new BlockSummaryAccumulator();
                 _writer.WriteStartObject();
                 _writer.WriteString("name"u8, began.Name);
-                _writer.WriteString("kind"u8, began.BlockKind == BlockKind.Test ? "test"u8 : "training"u8);
+                _writer.WriteString("kind"u8, Json.Word(began.BlockKind));
                 _writer.WriteStartArray("shots"u8);
                 break;
             case SessionEvent.ShotGraded graded:

@@ -16,9 +16,11 @@ internal sealed class SessionDocuments : ISessionDocuments
     /// <inheritdoc/>
     public string ShotsAsCsv(SessionSetup setup, SessionRecord record)
     {
-        var shots = record.Blocks.AsEnumerable().SelectMany(block => block.Shots).Where(shot => shot.Shot.VoidReason is null).Select(shot => AsExported(shot.Shot));
+        var shots = record.Blocks.AsEnumerable().SelectMany(block => block.Shots).Select(shot => shot.Shot).Where(shot => shot.VoidReason is null).ToList();
         using var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
-        CsvShotWriter.Write(text, shots, setup.Bowler, setup.Hand);
+        
+        // Of a comparison each shot says its line, so that compare reads the file as it is.
+        CsvShotWriter.Write(text, shots.Select(AsExported), setup.Bowler, setup.Hand, [.. shots.Select(shot => shot.Compared is null ? null : shot.Aim)]);
         return text.ToString();
     }
 
@@ -26,6 +28,7 @@ internal sealed class SessionDocuments : ISessionDocuments
     private static Shot AsExported(GradedShot shot) => shot.Shot with
     {
         Time = shot.ThrownAt(),
+        Ball = shot.Compared?.Ball ?? shot.Shot.Ball,
         Note = shot.Shot.Source != ShotSource.Simulated ? shot.Shot.Note
             : shot.Shot.Note is { } note ? $"{SimulatedMark}; {note}" : SimulatedMark,
     };

@@ -52,6 +52,20 @@ internal static class SessionJson
             writer.WriteEndObject();
         }
 
+        if (shot.Compared is { } thrown)
+        {
+            writer.WriteStartObject("compared"u8);
+            writer.WriteString("line"u8, shot.Aim);
+            writer.WriteString("ball"u8, thrown.Ball);
+            writer.WriteString("due"u8, thrown.Due);
+            writer.WriteString("role"u8, thrown.Role);
+            writer.WriteBoolean("ballWasNamed"u8, thrown.IsNamed);
+            writer.WriteBoolean("laneCheck"u8, thrown.IsCheck);
+            writer.WriteBoolean("good"u8, thrown.IsGood);
+            writer.WriteString("notGood"u8, thrown.NotGood);
+            writer.WriteEndObject();
+        }
+
         if (asFirstGraded is not null)
         {
             writer.WriteStartObject(JsonNames.AsFirstGraded);

@@ -55,6 +55,7 @@ internal sealed class TerminalView : ISessionView
                 $"[bold]Block {now.BlockNumber} of {drill.Blocks.Count}: {Text(block.Name)}[/] ({Json.Word(block.Kind)}), "
                 + $"{now.Throws}{(_shotsOfBlock is { } of ? $" of {of}" : "")} thrown");
             ShowAim(shown);
+            ShowTurn(now.Turn);
         }
 
         if (now.Phase == SessionPhase.Paused)
@@ -138,6 +139,7 @@ internal sealed class TerminalView : ISessionView
             foreach (var shot in block.Shots)
             {
                 ShowTargets(shot.Shot, "");
+                ShowBall(shot.Shot);
                 ShowComparability(shot.Shot);
                 ShowLeftOut(shot.Shot, shot.NextWidths);
                 if (shot.AsFirstGraded is { } before)
@@ -177,12 +179,18 @@ internal sealed class TerminalView : ISessionView
                 Line("");
                 Line($"[bold]Block {began.Block + 1} of {_drill.Blocks.Count}: {Text(began.Name)}[/] ({Json.Word(began.BlockKind)}{Attempt(began)})");
                 break;
-            case SessionEvent.AimShown shown when SaysWhatToAimAt && shown.Aim != _lastShown:
-                ShowAim(shown.Aim);
+            case SessionEvent.AimShown shown when SaysWhatToAimAt:
+                if (shown.Aim != _lastShown)
+                {
+                    ShowAim(shown.Aim);
+                }
+
+                ShowTurn(shown.Turn);
                 break;
             case SessionEvent.ShotGraded graded:
                 _throws++;
                 ShowTargets(graded.Shot, Progress());
+                ShowBall(graded.Shot);
                 ShowComparability(graded.Shot);
                 ShowLeftOut(graded.Shot, graded.NextWidths);
                 ShowWidths(graded);
@@ -196,6 +204,7 @@ internal sealed class TerminalView : ISessionView
             case SessionEvent.ShotCorrected corrected:
                 Notice($"     shot {corrected.After.Number} corrected; both values are kept");
                 ShowTargets(corrected.After, "");
+                ShowBall(corrected.After);
                 break;
             case SessionEvent.TargetChanged changed:
                 Notice($"     {changed.Name} is now {Words.Target(changed.After)}");
@@ -287,9 +296,43 @@ internal sealed class TerminalView : ISessionView
         && aim.Targets.AsEnumerable().Zip(shot.Targets.AsEnumerable(), (shown, thrown) => shown.Name == thrown.Name
             && shown.Target.Centre == thrown.Target.Centre && shown.Target.Distance == thrown.Target.Distance).All(same => same);
 
+    /// <summary>Which ball of a comparison is thrown next, and what is still wanted at this line.</summary>
+    private void ShowTurn(BallTurn? turn)
+    {
+        if (turn is null)
+        {
+            return;
+        }
+
+        var wanted = turn.Balls.First(cell => cell.Role == turn.Due.Role).StillWanted;
+        var who = turn.IsCheck
+            ? $"[bold]Lane check: throw {Text(turn.Due.Name)}[/] to see whether the lane has moved"
+            : $"[bold]Throw {Text(turn.Due.Name)}[/] ({Text(turn.Due.Role)}): {Words.Count(wanted, "more good throw")} at line {turn.Line} of {turn.Lines}";
+        Line($"    {who}");
+        var cells = string.Join(", ", turn.Balls.AsEnumerable().Select(cell => $"{cell.Ball} {cell.Good} of {cell.GoodWanted}"));
+        Line(Text($"    Good so far: {cells}. {Cautions.DryTowel}"));
+    }
+
+    /// <summary>The ball of a comparison, a wrong one, and why a throw is none that counts for it.</summary>
+    private void ShowBall(GradedShot shot)
+    {
+        if (shot.Compared is not { } thrown)
+        {
+            return;
+        }
+
+        Line(Text($"     {(thrown.IsCheck ? "lane check with " : "")}{thrown.Ball}{(thrown.IsGood ? "" : $"; no good throw: {thrown.NotGood}")}"));
+        if (thrown.IsOtherThanDue)
+        {
+            Notice(thrown.Role is null
+                ? $"     thrown with {thrown.Ball}, which is not compared: it counts for no ball; {thrown.Due} is still due"
+                : $"     thrown with {thrown.Ball}, not {thrown.Due}: it counts for {thrown.Ball}; {thrown.Due} is still due");
+        }
+    }
+
     private void ShowComparability(GradedShot shot)
     {
-        if (shot.Comparability.IsComparable == false)
+        if (shot is { Comparability.IsComparable: false, Compared: null })
         {
             Notice($"     not the same throw: {string.Join("; ", shot.Comparability.Reasons)}");
         }

@@ -27,6 +27,7 @@ internal static class Words
         BlockEndReason.WidthReached => "width reached",
         BlockEndReason.Minutes => "time is up",
         BlockEndReason.WalkDone => "the walk is done",
+        BlockEndReason.Compared => "every ball has its throws",
         BlockEndReason.Skipped => "left for the next block",
         BlockEndReason.Repeated => "begun again",
         BlockEndReason.SessionEnded => "the session ended first",

@@ -14,6 +14,7 @@ internal static class CoachWords
         "10.5 @17.2 #late   with the speed in mph and a note",
         "void 7 foul     shot 7 does not count, and why; it is thrown again",
         "correct 7 11    shot 7 crossed board 11; both values are kept",
+        "ball 7 Blue     shot 7 was thrown with Blue, of a comparison its name or its role; both are kept",
         "width 3         the target is 3 boards wide from now on; with a name where two are shown: width downlane 3",
         "move 12         the target's centre is board 12 from now on; move 12@40 also puts it at 40 ft",
         "skip            pass over this aim; skip block goes to the next block",
@@ -45,6 +46,7 @@ internal static class CoachWords
             "SKIP" or "REPEAT" => new CoachLine.Wrong($"{verb}: found \"{rest}\"; allowed: nothing, or block"),
             "VOID" => Void(rest, at),
             "CORRECT" => Correct(rest, now, at),
+            "BALL" => Ball(rest, now, at),
             "WIDTH" => Width(rest, now, at),
             "MOVE" => Move(rest, now, at),
             _ => new CoachLine.Wrong($"found \"{verb}\"; allowed: a shot such as 10.5 or 10.5/7, or a word (help lists them)"),
@@ -81,6 +83,23 @@ internal static class CoachWords
             TypedLine.Wrong wrong => new CoachLine.Wrong($"correct: found {wrong.Found}; allowed: {wrong.Allowed}"),
             _ => new CoachLine.Wrong($"correct: found \"{boards}\"; allowed: the boards that shot {number} crossed, as 11 or 11/7"),
         };
+    }
+
+    private static CoachLine Ball(string rest, SessionSnapshot now, DateTimeOffset at)
+    {
+        var (first, ball) = Cut(rest);
+        if (!int.TryParse(first, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || ball.Length is 0 or > 200)
+        {
+            return new CoachLine.Wrong($"ball: found \"{rest}\"; allowed: the shot's number and the ball's name, as: ball 7 Blue");
+        }
+
+        if (now.LastShots.AsEnumerable().FirstOrDefault(shot => shot.Number == number) is not { } before)
+        {
+            return new CoachLine.Wrong($"ball: shot {number} is not among the last ten of this block");
+        }
+
+        var role = now.Setup!.Balls.AsEnumerable().FirstOrDefault(chosen => string.Equals(chosen.Role, ball, StringComparison.OrdinalIgnoreCase));
+        return new CoachLine.Act(new SessionInput.CorrectShot(at, number, before.Shot with { Ball = role?.Name ?? ball }));
     }
 
     private static CoachLine Width(string rest, SessionSnapshot now, DateTimeOffset at)

@@ -39,8 +39,18 @@ public sealed class OnlyToldTests
     }
 
     [Fact]
+    public void Build_ComparisonWithoutFeedback_PicturesDoNotHangOnTheShots() =>
+        Assert.Equal(OfComparison(""", "feedback": { "when": "none" }""", 0.5, -1.0), OfComparison(""", "feedback": { "when": "none" }""", -3.0, null));
+
+    [Fact]
+    public void Build_ComparisonToldTheSideOnly_WaysAreNotDrawn() => Assert.Equal(
+        OfComparison(""", "feedback": { "when": "every", "says": "side" }""", 0.5, -1.0), OfComparison(""", "feedback": { "when": "every", "says": "side" }""", 1.0, -2.0));
+
+    [Fact]
     public void Build_EveryShotTold_PicturesHangOnTheShots()
     {
+        Assert.NotEqual(OfComparison("", 0.5, -1.0), OfComparison("", 0.5, -1.1));
+
         // The counterpart: were the pictures always the same, the tests above could not fail.
         Assert.NotEqual(Of("""{ "when": "every" }""", [0.4]), Of("""{ "when": "every" }""", [0.5]));
         Assert.NotEqual(Of("""{ "when": "outside" }""", [2.0]), Of("""{ "when": "outside" }""", [2.1]));
@@ -56,6 +66,8 @@ public sealed class OnlyToldTests
         Block(""" "feedback": { "when": "none" }, "until": { "shots": 2 } """), Block(""" "until": { "shots": 2 } """, "second")).Throw(misses));
 
     private static string OfOneBlock(params double[] misses) => Pictures(ScenePlay.Begun(Block(""" "feedback": { "when": "none" }, "until": { "shots": 2 } """)).Throw(misses));
+
+    private static string OfComparison(string feedback, params double?[] misses) => Pictures(SceneStates.Compared(feedback: feedback).ThrowAt(true, misses));
 
     private static string Block(string rest, string name = "first") => ScenePlay.Block(ScenePlay.Target("spot", 10, 15, 3), rest, name: name);
 

@@ -67,6 +67,30 @@ public sealed class ResultClearedTests
         Assert.Equal((board - 0.5) * lane.BoardWidth.Value, tick.Corners.Average(corner => corner.Across.Value), 9);
     }
 
+    [Fact]
+    public void WithoutWays_ClearedBeforeTheLastShot_LeavesItsWayAlone()
+    {
+        var both = SceneStates.All().Single(state => state.Name == "compare-both").Snapshot;
+
+        Assert.Same(both, BallLook.WithoutWays(both, 0));
+        Assert.Equal([2], BallLook.WithoutWays(both, 1).LastOfEach.Select(shot => shot.Number));
+        Assert.Empty(BallLook.WithoutWays(both, 2).LastOfEach);
+    }
+
+    [Fact]
+    public void Build_BothWays_DifferByShapeAndByLineAndByColour()
+    {
+        var palette = ThemeLibrary.Default.Lane;
+        var scene = ProjectorScene.Build(State("compare-both") with { SinceShot = TimeSpan.FromMinutes(5) });
+
+        // Four places each: laydown, arrows, breakpoint, pins. The reference ball's signs are discs on three whole pieces of line.
+        Assert.Equal(4, scene.Shapes.OfType<Shape<LanePoint>.Ellipse>().Count(disc => disc.Colour == palette.Trail));
+        Assert.Equal(3, scene.Shapes.OfType<Shape<LanePoint>.Stroke>().Count(line => line.Colour with { Alpha = 255 } == palette.Trail));
+        Assert.Equal(4, scene.Shapes.OfType<Shape<LanePoint>.Polygon>().Count(square => square.Colour == palette.Next && square.Corners.Count == 4));
+        Assert.InRange(scene.Shapes.OfType<Shape<LanePoint>.Stroke>().Count(dash => dash.Colour with { Alpha = 255 } == palette.Next), 15, 40);
+        Assert.DoesNotContain(ProjectorScene.Build(State("compare-cleared")).Shapes, shape => shape.Colour with { Alpha = 255 } == palette.Trail);
+    }
+
     private static bool IsShown(ProjectorSceneInput input) => SceneText.Write(ProjectorScene.Build(input)) != BeforeAnyShot;
 
     private static ProjectorSceneInput State(string name) => SceneStates.All().Single(state => state.Name == name).Projector;

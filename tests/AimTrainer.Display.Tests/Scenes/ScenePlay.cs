@@ -34,7 +34,7 @@ internal sealed class ScenePlay
         return read.Value ?? throw Refused(read.Problems);
     }
 
-    public static ScenePlay Waiting(DrillScript drill, Hand hand = Hand.Right, string bowler = "Bowler A", int station = 7, bool simulated = false)
+    public static ScenePlay Waiting(DrillScript drill, Hand hand = Hand.Right, string bowler = "Bowler A", int station = 7, bool simulated = false, ValueList<ChosenBall>? balls = null)
     {
         var opening = SessionCore.Open(
             new SessionSetup
@@ -49,6 +49,7 @@ internal sealed class ScenePlay
                 Lane = LaneProfileReader.Default,
                 Seed = 7,
                 Simulated = simulated,
+                Balls = balls ?? [],
             },
             drill);
         return new ScenePlay(opening.State ?? throw Refused(opening.Problems));
@@ -76,9 +77,12 @@ internal sealed class ScenePlay
     /// A shot that crosses every shown target this far inside of its centre (null: not measured there), laid down two boards inside of the first
     /// and, when <paramref name="pins"/>, seen at the pins too.
     /// </summary>
-    public ScenePlay ThrowAt(bool pins, params double?[] misses)
+    public ScenePlay ThrowAt(bool pins, params double?[] misses) => ThrowWith(null, pins, misses);
+
+    /// <summary>The same with a ball that the shot names.</summary>
+    public ScenePlay ThrowWith(string? ball, bool pins, params double?[] misses)
     {
-        var reading = new ShotReading();
+        var reading = new ShotReading { Ball = ball };
         var targets = _session.State.Shown!.Targets;
         for (var i = 0; i < targets.Count; i++)
         {

@@ -74,7 +74,32 @@ internal static class SceneStates
             ScenePlay.Target("spot", 10, 15, 3), """ "feedback": { "when": "none" }, "until": { "shots": 2 } """)).Throw(0.4, 2.0).Snapshot),
         new("long-names", LongNames().Throw(0.4, -11.85).Snapshot),
         new("simulated", ScenePlay.Waiting(ScenePlay.Drill([Arrow]), simulated: true).Do(at => new SessionInput.Begin(at)).Throw(0.4).Snapshot),
+        new("compare-start", Compared().Snapshot),
+        new("compare-both", Compared().ThrowAt(true, 0.5, -1.0).ThrowAt(true, -0.3, 2.25).Snapshot),
+        new("compare-check", Compared().ThrowAt(true, 0.5, -1.0).ThrowAt(true, -0.3, 2.25).ThrowAt(true, 0.25, -0.5).Snapshot, 60),
+        new("compare-other-ball", Compared().ThrowAt(true, 0.5, -1.0).ThrowWith("Old one", true, 0.25, -0.5).Snapshot),
+        new("compare-cleared", Compared().ThrowAt(true, 0.5, -1.0).ThrowAt(true, -0.3, 2.25).Snapshot, Cleared: true),
+        new("compare-left-hand", Compared(Hand.Left).ThrowAt(true, 0.5, -1.0).ThrowAt(true, -0.3, 2.25).Snapshot),
+        new("compare-withheld", Compared(feedback: """, "feedback": { "when": "none" }""").ThrowAt(true, 0.5, -1.0).Snapshot),
+        new("compare-three", Compared(balls: """ "reference", "second", "third" """, chosen:
+            [new ChosenBall("reference", "Old one"), new ChosenBall("second", "A ball whose name goes on and on"), new ChosenBall("third", "Green")])
+            .ThrowAt(true, 0.5, -1.0).ThrowAt(true, -0.3, 2.25).ThrowAt(true, 0.1, 4.0).Snapshot),
+        new("compare-end", Compared(order: """ "goodThrowsEach": 1 """).ThrowAt(true, 0.5, -1.0).ThrowAt(true, -0.3, 2.25).Snapshot),
     ];
+
+    /// <summary>A comparison of two balls on one line.</summary>
+    public static ScenePlay Compared(
+        Hand hand = Hand.Right, string feedback = "", string balls = """ "reference", "other" """, string order = """ "goodThrowsEach": 3, "checkEvery": 4 """, ValueList<ChosenBall>? chosen = null)
+    {
+        var line = ScenePlay.Line(ScenePlay.Target("arrows", 10, 15, 3), ScenePlay.Target("breakpoint", 6, 42, 5));
+        return ScenePlay.Waiting(
+            ScenePlay.Drill([$$"""
+                { "name": "Two balls", "kind": "comparison", "aims": [{{line}}],
+                  "order": { "kind": "compare", "balls": [{{balls}}], "throwing": "alternate", {{order}} }{{feedback}} }
+                """]),
+            hand,
+            balls: chosen ?? [new ChosenBall("reference", "Old one"), new ChosenBall("other", "New one")]).Do(at => new SessionInput.Begin(at));
+    }
 
     private static ScenePlay Fed(string feedback) =>
         ScenePlay.Begun(ScenePlay.Block(ScenePlay.Target("second arrow", 10, 15, 3), $$""" "feedback": {{feedback}}, "until": { "shots": 20 } """));

@@ -13,7 +13,7 @@ public sealed class BadDrillTests(DrillSchema schema) : IClassFixture<DrillSchem
     /// <summary>What a schema cannot say: rules between values, names that must differ, bytes below JSON.</summary>
     private static readonly string[] BeyondSchema =
     [
-        "aims-name-twice", "bands-hold-after-not", "bands-name-twice", "bands-not-tightest-first", "block-name-twice",
+        "aims-name-twice", "compare-ball-twice", "compare-most-below-good", "bands-hold-after-not", "bands-name-twice", "bands-not-tightest-first", "block-name-twice",
         "feedback-fading-rises", "key-twice", "key-twice-deep", "ladder-hits-and-misses", "ladder-hits-over-last",
         "ladder-outside-limits", "ladder-rises", "ladder-start-not-in-list", "limits-crossed", "line-same-distance",
         "line-wrong-order", "name-with-escape-code", "start-outside-limits", "until-width-of-fixed", "width-missing",

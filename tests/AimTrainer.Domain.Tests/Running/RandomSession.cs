@@ -27,7 +27,14 @@ internal static class RandomSession
             Play.Block(
                 """{ "name": "a", "board": 5, "feet": 15, "sizing": { "kind": "ladder", "widthsBoards": [5, 3, 2], "hits": 2, "misses": 2, "ofLast": 3 } }, { "name": "b", "board": 10, "feet": 15, "sizing": { "kind": "staircase", "hits": 2, "misses": 1, "stepFactor": 1.4 } }""",
                 """ "order": { "kind": "serial" }, "until": { "shots": 20, "widthBoards": 2 }, "comparable": { "laydownWithinBoards": 2, "expect": { "laydownBoard": 12 }, "leaveOutOfSizing": true } """)),
+        Play.Drill(
+            ComparisonPlay.Block(ComparisonPlay.TwoLines, """ "throwing": "mirrored", "goodThrowsEach": 2, "mostThrowsEach": 3, "checkEvery": 4 """, """, "comparable": { "laydownWithinBoards": 3, "expect": { "laydownBoard": 12 } }"""),
+            Play.OneTarget(""" "until": { "shots": 3 } """, "after")),
     ];
+
+    /// <summary>The setup of one of these drills: for the one that compares, with balls.</summary>
+    public static SessionSetup SetupOf(DrillScript drill) =>
+        drill.Blocks.Any(block => block.Order is Order.Compare) ? ComparisonPlay.Setup : Play.Setup;
 
     /// <summary>A drill and what somebody does with it: a kind of action, and two numbers that say which.</summary>
     public static Gen<(int Drill, (int What, int A, int B)[] Acts)> Any { get; } = Gen.Select(
@@ -82,6 +89,6 @@ internal static class RandomSession
     {
         var shot = Play.ShotAt(state.Shown ?? new Aim("any", [new NamedTarget("any", new Target(Board.LaneCentre, BoardOffset.FromBoards(3), Feet.FromFeet(15)))]),
             a == 9 ? null : b / 10.0);
-        return shot with { Laydown = Board.FromBoards(8 + a) };
+        return shot with { Laydown = Board.FromBoards(8 + a), Ball = a switch { 6 => "old one", 7 => "New One", 8 => "Unlisted", _ => null } };
     }
 }

@@ -46,6 +46,7 @@ public class RoundTripTests
         Comparability = new Comparability(null, ["revs not measured"]),
         LaunchAngle = new LaunchAngle(Degrees.FromDegrees(1.125), true),
         Place = 2,
+        Compared = new ThrownBall { Due = "Ball 1", Ball = "Ball 2", Role = "other", IsNamed = true, CheckWasDue = true, NotGood = "why" },
         VoidReason = "foul",
     };
 
@@ -70,7 +71,10 @@ public class RoundTripTests
     private static readonly SessionEvent[] Events =
     [
         new SessionEvent.BlockBegan(1, 2, "block", BlockKind.Test, 3),
-        new SessionEvent.AimShown(4, new Aim("aim", [new NamedTarget("spot", Spot)]), 2),
+        new SessionEvent.AimShown(4, new Aim("aim", [new NamedTarget("spot", Spot)]), 2)
+        {
+            Turn = new BallTurn { Due = new ChosenBall("reference", "Ball 1"), IsCheck = true, Line = 1, Lines = 3, Balls = [new BallCell("reference", "Ball 1", 2, 4, 3, 8)] },
+        },
         new SessionEvent.ShotGraded(Graded, [new NextWidth(BoardOffset.FromBoards(2.5), true, true)], Told),
         new SessionEvent.ShotSetAside(Full, "why"),
         new SessionEvent.ShotVoided(3, "foul"),

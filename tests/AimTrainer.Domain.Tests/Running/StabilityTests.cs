@@ -11,9 +11,9 @@ public class StabilityTests
         RandomSession.Any.Sample(
             sample =>
             {
-                var (_, log) = RandomSession.Run(Play.Setup, RandomSession.Drills[sample.Drill], sample.Acts);
+                var (_, log) = RandomSession.Run(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill], sample.Acts);
                 var json = Json(log);
-                var setup = JsonSerializer.Deserialize<SessionSetup>(Json(Play.Setup), DomainJson.Options)!;
+                var setup = JsonSerializer.Deserialize<SessionSetup>(Json(RandomSession.SetupOf(RandomSession.Drills[sample.Drill])), DomainJson.Options)!;
                 var state = SessionCore.Open(setup, RandomSession.Drills[sample.Drill]).State!;
                 var again = new List<LogEntry>();
                 foreach (var entry in JsonSerializer.Deserialize<List<LogEntry>>(json, DomainJson.Options)!)
@@ -34,7 +34,7 @@ public class StabilityTests
         RandomSession.Any.Sample(
             sample =>
             {
-                var (state, _) = RandomSession.Run(Play.Setup, RandomSession.Drills[sample.Drill], sample.Acts);
+                var (state, _) = RandomSession.Run(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill], sample.Acts);
                 var input = new SessionInput.ShotThrown(Play.Start.AddHours(1), SampleShot.Of([(15, 10), (40, 8)]));
                 var first = SessionCore.Apply(state, input);
                 SessionCore.Apply(first.State, new SessionInput.VoidShot(Play.Start.AddHours(2), 1, "foul"));
@@ -52,7 +52,7 @@ public class StabilityTests
         RandomSession.Any.Sample(
             sample =>
             {
-                var (_, log) = RandomSession.Run(Play.Setup, RandomSession.Drills[sample.Drill], sample.Acts);
+                var (_, log) = RandomSession.Run(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill], sample.Acts);
                 SessionEvent.AimShown? shown = null;
                 foreach (var happened in log.SelectMany(entry => entry.Events))
                 {
@@ -79,7 +79,7 @@ public class StabilityTests
                 var drill = RandomSession.Drills[sample.Drill];
                 var sizings = drill.Blocks.SelectMany(block => block.Aims).SelectMany(aim => aim.Targets).GroupBy(plan => plan.Name)
                     .ToDictionary(plans => plans.Key, plans => plans.Select(plan => plan.Sizing).ToList());
-                var (state, log) = RandomSession.Run(Play.Setup, drill, sample.Acts);
+                var (state, log) = RandomSession.Run(RandomSession.SetupOf(drill), drill, sample.Acts);
                 var events = log.SelectMany(entry => entry.Events).ToList();
 
                 Assert.Equal(Enumerable.Range(1, state.LastNumber), events.OfType<SessionEvent.ShotGraded>().Select(graded => graded.Shot.Number));
@@ -98,7 +98,7 @@ public class StabilityTests
         RandomSession.Any.Sample(
             sample =>
             {
-                var (state, log) = RandomSession.Run(Play.Setup, RandomSession.Drills[sample.Drill], sample.Acts);
+                var (state, log) = RandomSession.Run(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill], sample.Acts);
                 var events = log.SelectMany(entry => entry.Events).ToList();
                 var began = events.OfType<SessionEvent.BlockBegan>().Select(one => one.Run).ToList();
                 var ended = events.OfType<SessionEvent.BlockEnded>().Select(one => one.Run).ToList();
@@ -115,7 +115,7 @@ public class StabilityTests
         RandomSession.Any.Sample(
             sample =>
             {
-                var (state, _) = RandomSession.Run(Play.Setup, RandomSession.Drills[sample.Drill], sample.Acts);
+                var (state, _) = RandomSession.Run(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill], sample.Acts);
 
                 Assert.Equal(state.Run is null ? 0 : state.ShotsOfRun().Count(shot => shot.VoidReason is null), state.Throws);
             },
@@ -126,12 +126,11 @@ public class StabilityTests
     public void Apply_LeftHandersSession_SameBoardsSameGrades()
     {
         // Boards are counted from the ball hand, so a left-hander's session on the mirrored lane is the same session.
-        var left = Play.Setup with { Hand = Hand.Left, Lane = SampleLane.Mirrored(SampleLane.Usual) };
         RandomSession.Any.Sample(
             sample =>
             {
-                var (_, ofRight) = RandomSession.Run(Play.Setup, RandomSession.Drills[sample.Drill], sample.Acts);
-                var (_, ofLeft) = RandomSession.Run(left, RandomSession.Drills[sample.Drill], sample.Acts);
+                var (_, ofRight) = RandomSession.Run(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill], sample.Acts);
+                var (_, ofLeft) = RandomSession.Run(Left(RandomSession.SetupOf(RandomSession.Drills[sample.Drill])), RandomSession.Drills[sample.Drill], sample.Acts);
 
                 Assert.Equal(Json(ofRight), Json(ofLeft));
             },
@@ -145,7 +144,7 @@ public class StabilityTests
             sample =>
             {
                 var acts = sample.Acts.Select(act => (act.What % 17, act.A, act.B)).ToArray();
-                var opened = SessionCore.Open(Play.Setup, RandomSession.Drills[sample.Drill]).State!;
+                var opened = SessionCore.Open(RandomSession.SetupOf(RandomSession.Drills[sample.Drill]), RandomSession.Drills[sample.Drill]).State!;
                 var (keeps, all) = RandomSession.Run(opened, acts);
                 var (forgets, same) = RandomSession.Run(opened.ForShotsAlone(), acts);
 
@@ -154,6 +153,8 @@ public class StabilityTests
             },
             iter: 200);
     }
+
+    private static SessionSetup Left(SessionSetup setup) => setup with { Hand = Hand.Left, Lane = SampleLane.Mirrored(SampleLane.Usual) };
 
     private static string Json<T>(T value) => JsonSerializer.Serialize(value, DomainJson.Options);
 }

@@ -62,7 +62,7 @@ internal static class LanePanel
     /// <summary>The last shots of the block at the target, older ones fainter, and the way of the newest.</summary>
     public static void Shots(ScreenInk ink, LanePicture lane, SessionSnapshot snapshot, LastShot? last)
     {
-        if (snapshot.Block is { } block && TellsAll.Crossings(block.Feedback))
+        if (snapshot.Block is { Order: not Order.Compare } block && TellsAll.Crossings(block.Feedback))
         {
             for (var i = snapshot.LastShots.Count - 1; i > 0; i--)
             {
@@ -81,7 +81,7 @@ internal static class LanePanel
             return;
         }
 
-        if (last.TellsWay)
+        if (last.TellsWay && snapshot.Block is not { Order: Order.Compare })
         {
             var way = ShotWay.Of(newest.Shot);
             Line(ink, lane, way, 0.006, ink.Palette.Trail);
@@ -92,6 +92,20 @@ internal static class LanePanel
             if (target.Miss is { } miss && last.TargetOf(target) is { } place)
             {
                 ink.Sign(last.HeldOf(target), lane.X(Seen(place.Centre + miss)), lane.Y(place.Distance), 0.016);
+            }
+        }
+    }
+
+    /// <summary>In a comparison the last way of each ball, until the coach clears them.</summary>
+    public static void Balls(ScreenInk ink, LanePicture lane, SessionSnapshot snapshot)
+    {
+        foreach (var (ball, shot) in BallLook.Trails(snapshot))
+        {
+            var way = ShotWay.Of(shot.Shot);
+            Line(ink, lane, way, 0.006, BallLook.HasTrailColour(ball) ? ink.Palette.Trail : ink.Palette.Next, BallLook.IsUnbroken(ball));
+            foreach (var place in way)
+            {
+                ink.BallSign(ball, lane.X(Seen(place.Board)), lane.Y(place.Distance), 0.011);
             }
         }
     }
@@ -109,7 +123,7 @@ internal static class LanePanel
     }
 
     /// <summary>A way on the lane; straight pieces of it bend in a picture whose length is pressed together.</summary>
-    private static void Line(ScreenInk ink, LanePicture lane, ValueList<Crossing> places, double width, Colour colour)
+    private static void Line(ScreenInk ink, LanePicture lane, ValueList<Crossing> places, double width, Colour colour, bool unbroken = true)
     {
         const int Pieces = 6;
         if (places.Count < 2)
@@ -130,7 +144,16 @@ internal static class LanePanel
             }
         }
 
-        ink.Add(new Shape<ScreenPoint>.Stroke(points.ToValueList(), width, colour));
+        if (unbroken)
+        {
+            ink.Add(new Shape<ScreenPoint>.Stroke(points.ToValueList(), width, colour));
+            return;
+        }
+
+        for (var i = 0; i + 1 < points.Count; i += 2)
+        {
+            ink.Add(new Shape<ScreenPoint>.Stroke([points[i], points[i + 1]], width, colour));
+        }
     }
 
     private static void Mark(ScreenInk ink, LanePicture lane, LaneMarker marker, Colour arrows)

@@ -42,6 +42,11 @@ public static class OverheadScene
             LanePanel.Targets(ink, lane, snapshot.Shown, snapshot.Block is { ShowsNext: true } ? snapshot.Next : null, layout.Middle);
         }
 
+        if (!input.Cleared)
+        {
+            LanePanel.Balls(ink, lane, snapshot);
+        }
+
         LanePanel.Shots(ink, lane, snapshot, input.ResultIsFresh ? last : null);
         if (throwing && snapshot.Shown is { } shown)
         {
@@ -62,7 +67,15 @@ public static class OverheadScene
         }
 
         ShotGroup.Add(ink, layout.Shot, input, last);
-        RateGroup.Add(ink, layout.Rate, snapshot);
+        if (snapshot.Turn is { } turn)
+        {
+            BallGroup.Add(ink, layout.Rate, snapshot, turn);
+        }
+        else
+        {
+            RateGroup.Add(ink, layout.Rate, snapshot);
+        }
+
         Surround.Add(ink, layout, snapshot);
     }
 

@@ -55,6 +55,20 @@ internal sealed class ScreenInk(ScreenPalette palette, double aspect)
         }
     }
 
+    /// <summary>The sign of a ball of a comparison, by its place in the drill's order from 0.</summary>
+    public void BallSign(int ball, double x, double y, double radius)
+    {
+        var colour = BallLook.HasTrailColour(ball) ? palette.Trail : palette.Next;
+        var corners = BallLook.Corners(ball);
+        if (corners.Count == 0)
+        {
+            Add(new Shape<ScreenPoint>.Ellipse(new ScreenPoint(x, y), radius, radius, colour));
+            return;
+        }
+
+        Add(new Shape<ScreenPoint>.Polygon(corners.Select(corner => new ScreenPoint(x + (corner.X * radius), y + (corner.Y * radius))).ToValueList(), colour));
+    }
+
     private void Diamond(double x, double y, double radius, Colour colour)
     {
         var (outer, inner) = (radius * 1.15, radius * 0.6);

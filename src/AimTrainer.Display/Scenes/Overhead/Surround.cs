@@ -14,7 +14,20 @@ internal static class Surround
         var right = $"lane {SceneWords.Whole(snapshot.Station)}"
             + (snapshot is { Block: not null, Drill: { } drill } ? $", block {SceneWords.Whole(snapshot.BlockNumber)} of {SceneWords.Whole(drill.Blocks.Count)}" : "");
         var bowler = snapshot.Setup?.Bowler ?? "";
-        if (snapshot.Setup is { Simulated: true })
+        if (snapshot is { Phase: SessionPhase.Throwing, Turn: not null, Setup: { } setup })
+        {
+            right = $"lane {SceneWords.Whole(snapshot.Station)}";
+            var shortest = $"{(setup.Simulated ? "simulated; " : "")}dry towel";
+            if (BallWords.OtherThanDue(snapshot) is { } other)
+            {
+                Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Text, bold: true, right, other);
+            }
+            else
+            {
+                Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"{(setup.Simulated ? "Simulated. " : "")}{BallWords.Towel}", BallWords.TowelShort, shortest);
+            }
+        }
+        else if (snapshot.Setup is { Simulated: true })
         {
             Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"simulated: {bowler}", "simulated");
         }
@@ -30,13 +43,15 @@ internal static class Surround
         {
             SessionPhase.Paused => "Wait: paused",
             SessionPhase.Ended => "The session is over",
+            _ when snapshot.Turn is { } turn => $"{(turn.IsCheck ? "Lane check: throw" : "Throw")} {turn.Due.Name}",
             _ when snapshot is { Throws: 0, Finished: not null } => $"Block {SceneWords.Whole(snapshot.BlockNumber)}: throw shot {SceneWords.Whole(snapshot.NextNumber)}",
             _ => SceneWords.Throw(snapshot.NextNumber, snapshot.Shown is { IsLine: true }),
         };
         var shots = snapshot.Block?.Until.Shots;
         var thrown = SceneWords.Whole(snapshot.Throws);
-        var progress = snapshot.Block is null ? "" : shots is { } of ? $"{thrown} of {SceneWords.Whole(of)}" : $"{thrown} thrown";
-        var shorter = snapshot.Phase == SessionPhase.Throwing ? $"Throw shot {SceneWords.Whole(snapshot.NextNumber)}" : now;
+        var progress = snapshot.Block is null ? ""
+            : snapshot.Turn is { } at ? $"line {SceneWords.Whole(at.Line)} of {SceneWords.Whole(at.Lines)}" : shots is { } of ? $"{thrown} of {SceneWords.Whole(of)}" : $"{thrown} thrown";
+        var shorter = snapshot is { Phase: SessionPhase.Throwing, Turn: null } ? $"Throw shot {SceneWords.Whole(snapshot.NextNumber)}" : now;
         Pair(ink, layout, OverheadLayout.HeadBaseline, ink.Palette.Text, bold: true, progress, now, shorter);
         if (shots is { } all)
         {

@@ -34,6 +34,32 @@ internal static class LaneWords
         }
     }
 
+    /// <summary>Lines in the first stretch from the arrows on, in the middle or to a side, that is free and clear of the balls' ways; else as a block.</summary>
+    /// <param name="ink">The lane.</param>
+    /// <param name="lines">The lines.</param>
+    /// <param name="share">Which share of the lane they may be wide, so that there is a side for them.</param>
+    public static void Clear(LaneInk ink, IReadOnlyList<string> lines, double share)
+    {
+        var width = ink.Lane.Width.Value;
+        for (var far = FirstFeet; far <= FarthestFeet; far++)
+        {
+            var laid = Laid(ink, lines, far, title: false, share);
+            var near = laid[^1].Baseline - ((TextRuler.Descent + ClearOfTarget) * laid[^1].Tall);
+            var half = laid.Max(line => TextRuler.Width(line.Text, line.Size, line.Bold)) / 2;
+            foreach (var across in new[] { width / 2, width - half - MarginInches, half + MarginInches })
+            {
+                if (near > 0 && ink.IsFree(near, far, across - half, across + half) && ink.IsClearOfWay(near, far, across - half, across + half))
+                {
+                    ink.Take(near, far, across - half, across + half);
+                    laid.ForEach(line => Write(ink, line, across));
+                    return;
+                }
+            }
+        }
+
+        Block(ink, lines, title: false);
+    }
+
     /// <summary>
     /// A few words by a target: beside it on the roomier side, clear of where the ball crossed; where that is too narrow between it and
     /// the bowler, else beyond it, there on either side of the ball's way, else nowhere.
@@ -109,7 +135,7 @@ internal static class LaneWords
         return true;
     }
 
-    private static List<LaneLine> Laid(LaneInk ink, IReadOnlyList<string> lines, double far, bool title)
+    private static List<LaneLine> Laid(LaneInk ink, IReadOnlyList<string> lines, double far, bool title, double share = 1)
     {
         // Lines of one weight are of one size, that of the widest; the lane is as wide everywhere.
         var widest = lines.Skip(title ? 1 : 0).Select(line => TextRuler.Width(line, 1, false)).DefaultIfEmpty(1).Max();
@@ -118,7 +144,7 @@ internal static class LaneWords
         for (var i = 0; i < lines.Count; i++)
         {
             var main = title && i == 0;
-            var line = main ? LineAt(ink, lines[i], top, TitleDegrees, true) : LineAt(ink, lines[i], top, SmallDegrees, false, Room(ink) / widest);
+            var line = main ? LineAt(ink, lines[i], top, TitleDegrees, true) : LineAt(ink, lines[i], top, SmallDegrees, false, share * Room(ink) / widest);
             laid.Add(line);
             top = line.Baseline - ((TextRuler.Descent + (main ? LineGap : LineGap / 3)) * line.Tall);
         }

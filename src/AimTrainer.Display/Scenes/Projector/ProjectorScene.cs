@@ -65,7 +65,16 @@ public static class ProjectorScene
             ProjectorTarget.Current(ink, target.Target);
         }
 
+        if (!input.Cleared && input.ShowsTrail)
+        {
+            ProjectorBalls.Ways(ink, snapshot);
+        }
+
         Result(ink, input);
+        if (snapshot.Turn is { } turn)
+        {
+            ProjectorBalls.Next(ink, snapshot, turn, beside: input.ResultIsFresh && LastShot.Of(snapshot) is { State: LastShotState.Told });
+        }
     }
 
     private static void Result(LaneInk ink, ProjectorSceneInput input)
@@ -86,7 +95,7 @@ public static class ProjectorScene
                 LaneWords.Block(ink, [$"Shot {SceneWords.Whole(last.Number)} is in", .. WithheldLines(FeedbackOf(snapshot))], title: false);
                 break;
             case { Shot: not null }:
-                ProjectorResult.Add(ink, last, snapshot.Phase == SessionPhase.Ended ? null : snapshot.Shown, input.ShowsTrail && snapshot.Phase != SessionPhase.Ended);
+                ProjectorResult.Add(ink, last, snapshot.Phase == SessionPhase.Ended ? null : snapshot.Shown, input.ShowsTrail && snapshot.Phase != SessionPhase.Ended && snapshot.Turn is null);
                 break;
             default:
                 break;

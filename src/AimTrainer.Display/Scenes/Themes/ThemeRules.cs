@@ -51,6 +51,9 @@ public static class ThemeRules
             Contrast(faults, "screen", name, colour, "panel", screen.Panel, LeastForMarks);
         }
 
+        // The balls of a comparison are told apart by these; by shape and line as well.
+        Difference(faults, "lane", [("next", lane.Next), ("trail", lane.Trail)]);
+        Difference(faults, "screen", [("next", screen.Next), ("trail", screen.Trail)]);
         Difference(faults, "screen", [("target", screen.Target), ("hit", screen.Hit), ("miss", screen.Miss), ("next", screen.Next)]);
         return faults.ToValueList();
     }

@@ -1,6 +1,6 @@
 using CsCheck;
 
-namespace AimTrainer.Store.Tests;
+namespace AimTrainer.Domain.Tests;
 
 public sealed class NameKeyTests
 {

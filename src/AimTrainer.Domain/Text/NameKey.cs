@@ -1,10 +1,10 @@
 using System.Text.RegularExpressions;
 
-namespace AimTrainer.Store;
+namespace AimTrainer.Domain;
 
 /// <summary>
-/// The form of a name that is compared, so that "ann lee" and "Ann  Lee" are one bowler: without outer and repeated white
-/// space, in upper case. Worked out here and not by the database, so that every database agrees, beyond ASCII too.
+/// The form of a name that is compared, so that "ann lee" and "Ann  Lee" are one bowler, and "blue one" and "Blue One" one ball:
+/// without outer and repeated white space, in upper case. Worked out here and not by the database, so that every database agrees, beyond ASCII too.
 /// </summary>
 public static partial class NameKey
 {
