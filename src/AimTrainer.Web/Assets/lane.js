@@ -299,8 +299,9 @@ function log() {
     return;
   }
 
-  outbox.add(state.sessionId, state.aimKey, targets().map(each => targetWords(each.target)).join(', then '), { crossings, ...(speed ? { speedMph: speed } : {}) });
-  outbox.add(state.sessionId, { crossings, ...(speed ? { speedMph: speed } : {}), ...(state.turn && thrown ? { ball: thrown } : {}) });
+  outbox.add(
+    state.sessionId, state.aimKey, targets().map(each => targetWords(each.target)).join(', then '),
+    { crossings, ...(speed ? { speedMph: speed } : {}), ...(state.turn && thrown ? { ball: thrown } : {}) });
   $('speed').value = '';
   picks = new Map();
   active = targets()[0]?.name ?? null;
@@ -433,12 +434,16 @@ const askVoid = shot => ask(`Shot ${shot.number} does not count`, 'Void it', [
 ], () => $('reason').value.trim() ? { kind: 'void', number: shot.number, reason: $('reason').value.trim() } : 'Say in a word why, for the record.');
 
 const askCorrect = shot => ask(`Correct shot ${shot.number}`, 'Correct it',
-  shot.targets.map((result, index) => ({
-    id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off',
-    value: result.crossing.board === null ? '' : String(result.crossing.board),
-  })),
-  [...shot.targets.map((result, index) => ({ id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off', value: result.crossing.board === null ? '' : String(result.crossing.board) })),
-  ...(shot.compared && state.turn ? [{ id: 'ball-thrown', label: 'Thrown with', value: shot.compared.ball, choices: [...new Set([...state.turn.balls.map(cell => cell.ball), shot.compared.ball])].map(ball => [ball, ball]) }] : [])],
+  [
+    ...shot.targets.map((result, index) => ({
+      id: `board-${index}`, label: `Board, ${result.name} at ${number(result.target.distanceFeet, 1)} ft (empty: not seen)`, inputmode: 'decimal', autocomplete: 'off',
+      value: result.crossing.board === null ? '' : String(result.crossing.board),
+    })),
+    ...(shot.compared && state.turn ? [{
+      id: 'ball-thrown', label: 'Thrown with', value: shot.compared.ball,
+      choices: [...new Set([...state.turn.balls.map(cell => cell.ball), shot.compared.ball])].map(ball => [ball, ball]),
+    }] : []),
+  ],
   () => {
     const crossings = shot.targets.map((result, index) => ({ feet: result.target.distanceFeet, board: numeric($(`board-${index}`).value) })).filter(one => one.board !== null);
     if (crossings.some(one => Number.isNaN(one.board))) return 'A board is a number such as 12.5.';
