@@ -103,7 +103,7 @@ internal static class AimCommand
             throw new UserException($"{named}: no such file");
         }
 
-        using var store = StoreForReading.Open(DataPlace.Named(parsed));
+        using var store = StoreForReading.Open(parsed);
         var (bowler, shots, simulated) = await AimRecord.ReadAsync(store, named, rotation, tilt, cancellationToken).ConfigureAwait(false);
         return (bowler, $"scatter from {shots} shots of {named}{(simulated ? ", all simulated: invented" : "")}; it holds the sensor's noise too");
     }

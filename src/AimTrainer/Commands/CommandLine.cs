@@ -39,6 +39,7 @@ internal static class CommandLine
             SoundCommand.Create(console),
         };
         root.Options.Add(CommonOptions.Data());
+        root.Options.Add(RecordOption.Create());
         return root;
     }
 

@@ -30,13 +30,14 @@ internal static class ServeCommand
             var options = new ConsoleOptions
             {
                 DataFolder = DataPlace.Named(parsed),
+                Record = RecordOption.Of(parsed),
                 Stations = parsed.GetValue(stations),
                 Urls = parsed.GetValue(urls)!,
                 Lines = parsed.GetValue(lines),
                 HostNames = parsed.GetValue(hosts)!,
             };
             await using var host = await ConsoleHost.OpenAsync(options, cancellationToken).ConfigureAwait(false);
-            console.Out.WriteLine($"The console is at {string.Join(" and ", host.Addresses)} (Ctrl+C ends it; what was acknowledged is kept in {host.RecordFile})");
+            console.Out.WriteLine($"The console is at {string.Join(" and ", host.Addresses)} (Ctrl+C ends it; what was acknowledged is kept in {host.RecordPlace})");
             if (host.LinesAddress is { } address)
             {
                 console.Out.WriteLine($"Lines are taken at {address} ({(IPAddress.IsLoopback(address.Address) ? "this machine only; " : "")}docs/feeds.md)");

@@ -1,4 +1,5 @@
 using System.Net;
+using AimTrainer.Store.Postgres;
 using AimTrainer.Web;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -9,6 +10,9 @@ internal sealed record ConsoleOptions
 {
     /// <summary>Where the record is; null is the usual place.</summary>
     public string? DataFolder { get; init; }
+
+    /// <summary>The database that holds the record; null for the folder's file.</summary>
+    public PostgresPlace? Record { get; init; }
 
     /// <summary>How many stations.</summary>
     public int Stations { get; init; } = 1;

@@ -4,12 +4,9 @@ using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Store.Tests;
 
-public sealed class BowlerTests : IDisposable
+public abstract class BowlerContract(TestRecord record) : IDisposable
 {
-    private readonly TemporaryFolder _folder = new();
-    private readonly OpenRecord _record;
-
-    public BowlerTests() => _record = new OpenRecord(_folder.Path);
+    private readonly TestRecord _record = record;
 
     [Fact]
     public async Task ListBowlersAsync_Several_GivesThoseWhoThrewLastFirst()
@@ -136,6 +133,6 @@ public sealed class BowlerTests : IDisposable
     public void Dispose()
     {
         _record.Dispose();
-        _folder.Dispose();
+        GC.SuppressFinalize(this);
     }
 }

@@ -1,8 +1,8 @@
+using System.Data.Common;
 using System.Threading.Channels;
 using AimTrainer.Sessions;
-using Microsoft.Data.Sqlite;
 
-namespace AimTrainer.Store.Sqlite;
+namespace AimTrainer.Store;
 
 /// <summary>
 /// The only thing that writes to the database: one thread, one connection. Whatever waits when it gets round to it goes into
@@ -15,11 +15,7 @@ internal sealed class StoreWriter : IDisposable
     private const int MostTogether = 256;
     private const int MostRemembered = 4096;
 
-    /// <summary>About 2000 pages of log, 8 MB: seldom enough to cost little, often enough to keep the log short.</summary>
-    private const int StepsBetweenCheckpoints = 256;
-
-    private readonly string _file;
-    private readonly Action<SqliteConnection>? _onOpened;
+    private readonly RecordDatabase _database;
     private readonly Thread _thread;
     private readonly Dictionary<string, SessionCursor> _sessions = [];
 
@@ -33,18 +29,16 @@ internal sealed class StoreWriter : IDisposable
             AllowSynchronousContinuations = true,
         });
 
-    private SqliteConnection? _connection;
-    private StepCommands? _commands;
-    private int _stepsSinceCheckpoint;
+    private StepStatements? _statements;
+    private StepKeeper? _keeper;
+    private int _stepsSinceTidied;
     private bool _failedBefore;
 
     /// <summary>Starts it.</summary>
-    /// <param name="file">The database, with its tables.</param>
-    /// <param name="onOpened">What else to do with each new connection; for tests.</param>
-    public StoreWriter(string file, Action<SqliteConnection>? onOpened)
+    /// <param name="database">The database, with its tables.</param>
+    public StoreWriter(RecordDatabase database)
     {
-        _file = file;
-        _onOpened = onOpened;
+        _database = database;
         _thread = new Thread(Run) { Name = "record writer", IsBackground = true };
         _thread.Start();
     }
@@ -60,7 +54,7 @@ internal sealed class StoreWriter : IDisposable
         }
         catch (ChannelClosedException)
         {
-            throw new ObjectDisposedException(nameof(SqliteSessionStore));
+            throw new ObjectDisposedException(nameof(StoreWriter));
         }
 
         await work.Done.ConfigureAwait(false);
@@ -87,7 +81,7 @@ internal sealed class StoreWriter : IDisposable
             }
 
             Keep(together);
-            CheckpointWhenDue();
+            TidyWhenDue();
         }
 
         Close();
@@ -113,28 +107,37 @@ internal sealed class StoreWriter : IDisposable
 
             KeepSteps(steps);
             steps.Clear();
-            KeepSession((Work.NewSession)work);
+            KeepAlone(work);
         }
 
         KeepSteps(steps);
     }
 
-    private void KeepSession(Work.NewSession session)
+    /// <summary>Keeps what is no step, in a transaction of its own.</summary>
+    private void KeepAlone(Work work)
     {
         try
         {
-            Commands();
-            NewSessions.Keep(_connection!, session);
+            Open();
+            switch (work)
+            {
+                case Work.NewSession session:
+                    _statements!.Change(record => NewSessions.Add(record, session), session.Setup.SessionId);
+                    break;
+                default:
+                    throw new InvalidOperationException($"unknown work {work.GetType().Name}");
+            }
+
             _failedBefore = false;
-            session.Kept();
+            work.Kept();
         }
-        catch (InvalidOperationException exception)
+        catch (InvalidOperationException exception) when (!_database.IsWorlds(exception))
         {
-            session.NotKept(exception);
+            work.NotKept(exception);
         }
         catch (Exception exception)
         {
-            session.NotKept(AfterFailure(exception));
+            work.NotKept(AfterFailure(exception));
         }
     }
 
@@ -148,23 +151,23 @@ internal sealed class StoreWriter : IDisposable
         var refused = new List<(Work.Step Step, string Why)>();
         try
         {
-            var commands = Commands();
-            commands.Begin();
+            var keeper = Open();
+            _statements!.Begin();
             foreach (var step in steps)
             {
-                if (WhyNotNext(commands, step, out var session) is { } why)
+                if (WhyNotNext(keeper, step, out var session) is { } why)
                 {
                     refused.Add((step, why));
                 }
                 else
                 {
-                    commands.Keep(session!, step);
+                    keeper.Keep(session!, step);
                 }
             }
 
-            commands.Commit();
+            _statements.Commit();
         }
-        catch (Exception exception) when (StoreFault.IsRefusedRow(exception) && steps.Count > 1)
+        catch (Exception exception) when (_database.IsRefusedRow(exception) && steps.Count > 1)
         {
             // One step spoils it for all: take everything back and let each stand for itself.
             if (RollBack())
@@ -183,7 +186,7 @@ internal sealed class StoreWriter : IDisposable
         }
 
         _failedBefore = false;
-        _stepsSinceCheckpoint += steps.Count;
+        _stepsSinceTidied += steps.Count;
         foreach (var (step, why) in refused)
         {
             step.NotKept(new InvalidOperationException(why));
@@ -193,11 +196,11 @@ internal sealed class StoreWriter : IDisposable
         steps.ForEach(step => step.Kept());
     }
 
-    private string? WhyNotNext(StepCommands commands, Work.Step step, out SessionCursor? session)
+    private string? WhyNotNext(StepKeeper keeper, Work.Step step, out SessionCursor? session)
     {
         if (!_sessions.TryGetValue(step.SessionId, out session))
         {
-            session = commands.FindSession(step.SessionId);
+            session = keeper.FindSession(step.SessionId);
             if (session is null)
             {
                 return $"there is no session \"{step.SessionId}\"";
@@ -220,9 +223,7 @@ internal sealed class StoreWriter : IDisposable
     /// <summary>Takes everything back, and says to the waiting what happened.</summary>
     private Exception AfterFailure(Exception exception)
     {
-        // At first the connection is kept: a flush that failed may yet reach the disk, and only this connection knows to
-        // write over it. When it fails twice in a row, a fresh one may fare better (a drive that was away).
-        if (!RollBack() || _failedBefore)
+        if (!RollBack() || _failedBefore || !_database.KeepsConnectionAfter(exception))
         {
             Close();
         }
@@ -233,8 +234,8 @@ internal sealed class StoreWriter : IDisposable
             return exception;
         }
 
-        return StoreFault.IsRefusedRow(exception) ? new InvalidOperationException($"the record refuses this: {exception.Message}", exception)
-            : StoreFault.IsWorlds(exception) ? StoreFault.For(_file, exception)
+        return _database.IsRefusedRow(exception) ? new InvalidOperationException($"the record refuses this: {exception.Message}", exception)
+            : _database.IsWorlds(exception) ? _database.Unavailable(exception)
             : exception;
     }
 
@@ -243,10 +244,10 @@ internal sealed class StoreWriter : IDisposable
         _sessions.Clear();
         try
         {
-            _commands?.RollBack();
+            _statements?.RollBack();
             return true;
         }
-        catch (SqliteException)
+        catch (DbException)
         {
             // Closing the connection takes back the rest.
             Close();
@@ -254,51 +255,39 @@ internal sealed class StoreWriter : IDisposable
         }
     }
 
-    private StepCommands Commands()
+    private StepKeeper Open()
     {
-        if (_connection is null)
-        {
-            if (!File.Exists(_file))
-            {
-                throw new StoreUnavailableException(
-                    $"{_file} is gone, so nothing is kept. Put it back, or restore the last backup (aimtrainer restore)");
-            }
-
-            _connection = SqliteDatabase.OpenForWriting(_file);
-            _onOpened?.Invoke(_connection);
-        }
-
-        return _commands ??= new StepCommands(_connection);
+        _statements ??= _database.Open();
+        return _keeper ??= new StepKeeper(_statements);
     }
 
-    /// <summary>
-    /// Moves the log into the database file, after the waiting have been told: no shot waits for it unless it comes in meanwhile.
-    /// </summary>
-    private void CheckpointWhenDue()
+    private void TidyWhenDue()
     {
-        if (_stepsSinceCheckpoint < StepsBetweenCheckpoints || _connection is null)
+        if (_statements is null)
         {
             return;
         }
 
-        _stepsSinceCheckpoint = 0;
         try
         {
-            SqliteDatabase.Execute(_connection, "PRAGMA wal_checkpoint(PASSIVE)");
+            if (_database.Tidy(_statements, _stepsSinceTidied))
+            {
+                _stepsSinceTidied = 0;
+            }
         }
-        catch (SqliteException)
+        catch (DbException)
         {
-            // Everything is safe in the log, which is only longer than it might be; the next one tries again.
+            // Nothing is lost by it; the next one tries again.
+            _stepsSinceTidied = 0;
         }
     }
 
     private void Close()
     {
         _sessions.Clear();
-        _commands?.Dispose();
-        _commands = null;
-        _connection?.Dispose();
-        _connection = null;
+        _keeper = null;
+        _statements?.Dispose();
+        _statements = null;
     }
 
     private static void FailAll(List<Work.Step> steps, Exception exception) => steps.ForEach(step => step.NotKept(exception));

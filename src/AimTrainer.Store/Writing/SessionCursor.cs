@@ -1,6 +1,6 @@
 using AimTrainer.Domain;
 
-namespace AimTrainer.Store.Sqlite;
+namespace AimTrainer.Store;
 
 /// <summary>
 /// What the writer remembers of a session between two steps, so that it need not read before it writes. Thrown away whenever a

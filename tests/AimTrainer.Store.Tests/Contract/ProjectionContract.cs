@@ -5,12 +5,9 @@ using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Store.Tests;
 
-public sealed class ProjectionTests : IDisposable
+public abstract class ProjectionContract(TestRecord record) : IDisposable
 {
-    private readonly TemporaryFolder _folder = new();
-    private readonly OpenRecord _record;
-
-    public ProjectionTests() => _record = new OpenRecord(_folder.Path);
+    private readonly TestRecord _record = record;
 
     [Fact]
     public async Task AppendAsync_ShotGraded_KeepsEveryValueInItsColumn()
@@ -170,7 +167,7 @@ public sealed class ProjectionTests : IDisposable
     public void Dispose()
     {
         _record.Dispose();
-        _folder.Dispose();
+        GC.SuppressFinalize(this);
     }
 
     private async Task<(int Shots, int Points)> TotalsAsync()

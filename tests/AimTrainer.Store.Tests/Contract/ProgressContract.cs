@@ -3,12 +3,9 @@ using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Store.Tests;
 
-public sealed class ProgressTests : IDisposable
+public abstract class ProgressContract(TestRecord record) : IDisposable
 {
-    private readonly TemporaryFolder _folder = new();
-    private readonly OpenRecord _record;
-
-    public ProgressTests() => _record = new OpenRecord(_folder.Path);
+    private readonly TestRecord _record = record;
 
     [Fact]
     public async Task NewestOfStation_GrowingSession_TellsItsLastStepAndItsEnd()
@@ -43,6 +40,6 @@ public sealed class ProgressTests : IDisposable
     public void Dispose()
     {
         _record.Dispose();
-        _folder.Dispose();
+        GC.SuppressFinalize(this);
     }
 }

@@ -1,17 +1,16 @@
-using Microsoft.Data.Sqlite;
 
-namespace AimTrainer.Store.Sqlite;
+namespace AimTrainer.Store;
 
 /// <summary>Keeps a new session with whatever it brings along, all or nothing.</summary>
 internal static class NewSessions
 {
-    /// <summary>Keeps it.</summary>
+    /// <summary>Writes it in the transaction that the context is in.</summary>
+    /// <param name="record">The tables, over the writer's connection.</param>
+    /// <param name="work">The session.</param>
     /// <exception cref="InvalidOperationException">There is a session with this id.</exception>
-    public static void Keep(SqliteConnection connection, Work.NewSession work)
+    public static void Add(RecordContext record, Work.NewSession work)
     {
         var setup = work.Setup;
-        using var record = SqliteDatabase.ContextOver(connection);
-        using var transaction = record.Database.BeginTransaction();
         if (record.Sessions.Any(session => session.Id == setup.SessionId))
         {
             throw new InvalidOperationException($"there is a session \"{setup.SessionId}\" already");
@@ -44,7 +43,6 @@ internal static class NewSessions
             Simulated = setup.Simulated,
         });
         record.SaveChanges();
-        transaction.Commit();
     }
 
     private static BowlerRow BowlerOf(RecordContext record, string name)

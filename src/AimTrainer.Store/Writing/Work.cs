@@ -1,7 +1,8 @@
+using System.Text.Json;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
 
-namespace AimTrainer.Store.Sqlite;
+namespace AimTrainer.Store;
 
 /// <summary>Something to be kept, and whoever waits for it.</summary>
 internal abstract class Work
@@ -25,6 +26,19 @@ internal abstract class Work
         public string SetupJson => setupJson;
 
         public DrillSource Drill => drill;
+
+        /// <exception cref="ArgumentException">The setup names another drill than the one given, or no bowler.</exception>
+        public static NewSession Of(SessionSetup setup, DrillSource drill)
+        {
+            ArgumentException.ThrowIfNullOrWhiteSpace(setup.Bowler, nameof(setup));
+            if (setup.DrillHash != drill.Hash || setup.DrillId != drill.Script.Id)
+            {
+                throw new ArgumentException(
+                    $"the setup is for drill {setup.DrillId} ({setup.DrillHash}), not {drill.Script.Id} ({drill.Hash})", nameof(setup));
+            }
+
+            return new NewSession(setup, JsonSerializer.Serialize(setup, DomainJson.Options), drill);
+        }
     }
 
     /// <summary>A step of a session.</summary>
@@ -37,5 +51,9 @@ internal abstract class Work
         public string InputJson => inputJson;
 
         public string EventsJson => eventsJson;
+
+        /// <summary>Written as JSON here, on the sender's thread, so that the one writer need not.</summary>
+        public static Step Of(string sessionId, LogEntry entry) => new(
+            sessionId, entry, JsonSerializer.Serialize(entry.Input, DomainJson.Options), JsonSerializer.Serialize(entry.Events, DomainJson.Options));
     }
 }
