@@ -16,6 +16,12 @@ internal static class PostgresDatabase
             .MigrationsAssembly(typeof(PostgresDatabase).Assembly)
             .MigrationsHistoryTable(History, PostgresModel.Schema)).Options);
 
+    /// <summary>A context of a chain's tables over a connection, which it disposes of with itself when it owns it.</summary>
+    public static ChainContext ChainOver(DbConnection connection, bool owns = false) =>
+        new(new DbContextOptionsBuilder<ChainContext>().UseNpgsql(connection, owns, npgsql => npgsql
+            .MigrationsAssembly(typeof(PostgresDatabase).Assembly)
+            .MigrationsHistoryTable(History, ChainContext.Schema)).Options);
+
     private static DbContextOptionsBuilder<RecordContext> Options() =>
         new DbContextOptionsBuilder<RecordContext>().ReplaceService<IModelCustomizer, PostgresModel>();
 }

@@ -72,6 +72,14 @@ public sealed class PostgresPlace
         settings.Options = "-c synchronous_commit=on -c tcp_keepalives_idle=10 -c tcp_keepalives_interval=5 -c tcp_keepalives_count=3";
     });
 
+    /// <summary>The settings of connections that take what centers send; many are held ready.</summary>
+    internal string ForChain() => Build(ChainContext.Schema, settings =>
+    {
+        settings.MaxAutoPrepare = 64;
+        settings.AutoPrepareMinUsages = 2;
+        settings.Options = "-c synchronous_commit=on";
+    });
+
     /// <summary>The settings of connections that only read; a few are held ready.</summary>
     internal string ForReading(string schema) => Build(schema, settings => settings.Options = "-c default_transaction_read_only=on");
 

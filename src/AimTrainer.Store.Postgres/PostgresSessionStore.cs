@@ -143,6 +143,13 @@ public sealed class PostgresSessionStore : IRecordStore
     public Task<ValueList<PracticeCrossing>> LastCrossingsAsync(PracticeFilter filter, int shots, CancellationToken cancellationToken) =>
         ReadAsync(record => record.LastCrossingsAsync(filter, shots, cancellationToken), cancellationToken);
 
+    /// <inheritdoc/>
+    public Task<T> AskAsync<T>(Func<RecordContext, Task<T>> question, CancellationToken cancellationToken) => ReadAsync(question, cancellationToken);
+
+    /// <inheritdoc/>
+    public Task EraseAsync(ValueList<string> sessionIds, CancellationToken cancellationToken) =>
+        Writer.KeepAsync(new Work.Erasure(sessionIds), cancellationToken);
+
     /// <summary>Keeps what is waiting, and closes the connections.</summary>
     public void Dispose()
     {
@@ -153,7 +160,8 @@ public sealed class PostgresSessionStore : IRecordStore
 
     private StoreWriter Writer => _writer ?? throw new InvalidOperationException("this record was opened for reading only");
 
-    private static void CheckFlushes(NpgsqlConnection connection, PostgresPlace place)
+    /// <summary>Refuses a server that does not flush its disk.</summary>
+    internal static void CheckFlushes(NpgsqlConnection connection, PostgresPlace place)
     {
         using var command = new NpgsqlCommand("SHOW fsync", connection);
         if (command.ExecuteScalar() is not "on")

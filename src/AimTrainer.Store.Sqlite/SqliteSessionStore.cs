@@ -132,6 +132,13 @@ public sealed class SqliteSessionStore : IRecordStore
     public Task<ValueList<PracticeCrossing>> LastCrossingsAsync(PracticeFilter filter, int shots, CancellationToken cancellationToken) =>
         ReadAsync(record => record.LastCrossingsAsync(filter, shots, cancellationToken));
 
+    /// <inheritdoc/>
+    public Task<T> AskAsync<T>(Func<RecordContext, Task<T>> question, CancellationToken cancellationToken) => ReadAsync(question);
+
+    /// <inheritdoc/>
+    public Task EraseAsync(ValueList<string> sessionIds, CancellationToken cancellationToken) =>
+        Writer.KeepAsync(new Work.Erasure(sessionIds), cancellationToken);
+
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();
 

@@ -45,6 +45,10 @@ internal sealed class SqliteRecordDatabase(string file, Action<SqliteConnection>
     public override bool KeepsConnectionAfter(Exception exception) => true;
 
     /// <inheritdoc/>
+    /// <remarks>The pages in the file are overwritten (secure_delete); the log, which holds what was, is cut to nothing.</remarks>
+    public override void AfterErasure(StepStatements statements) => ((SqliteStatements)statements).Checkpoint("TRUNCATE");
+
+    /// <inheritdoc/>
     /// <remarks>No shot waits for a checkpoint unless it comes in meanwhile. When it fails, everything is safe in the log, which is only longer.</remarks>
     public override bool Tidy(StepStatements statements, int steps)
     {
@@ -53,7 +57,7 @@ internal sealed class SqliteRecordDatabase(string file, Action<SqliteConnection>
             return false;
         }
 
-        ((SqliteStatements)statements).Checkpoint();
+        ((SqliteStatements)statements).Checkpoint("PASSIVE");
         return true;
     }
 }

@@ -22,7 +22,8 @@ internal sealed class SqliteStatements : StepStatements
     }
 
     /// <summary>Moves the log into the database file.</summary>
-    public void Checkpoint() => SqliteDatabase.Execute(_connection, "PRAGMA wal_checkpoint(PASSIVE)");
+    /// <param name="mode">SQLite's word for how: PASSIVE waits for nobody, TRUNCATE leaves no log behind.</param>
+    public void Checkpoint(string mode) => SqliteDatabase.Execute(_connection, $"PRAGMA wal_checkpoint({mode})");
 
     /// <inheritdoc/>
     public override void Begin() => _begin.Execute();

@@ -24,6 +24,11 @@ internal abstract class RecordDatabase
     /// <summary>Whether a connection that failed once may go on being used; one that failed twice in a row is given up.</summary>
     public abstract bool KeepsConnectionAfter(Exception exception);
 
+    /// <summary>Sees to it that what was erased is not left in some corner of the files, as far as that is in our hands.</summary>
+    public virtual void AfterErasure(StepStatements statements)
+    {
+    }
+
     /// <summary>What is to be done between two transactions, after the waiting have been told. What goes wrong here costs nothing.</summary>
     /// <param name="statements">The connection.</param>
     /// <param name="steps">How many steps were kept since it was last done.</param>

@@ -124,6 +124,11 @@ internal sealed class StoreWriter : IDisposable
                 case Work.NewSession session:
                     _statements!.Change(record => NewSessions.Add(record, session), session.Setup.SessionId);
                     break;
+                case Work.Erasure erasure:
+                    _statements!.Change(record => Erasing.Erase(record, erasure.SessionIds), null);
+                    _sessions.Clear();
+                    _database.AfterErasure(_statements);
+                    break;
                 default:
                     throw new InvalidOperationException($"unknown work {work.GetType().Name}");
             }

@@ -41,6 +41,12 @@ internal abstract class Work
         }
     }
 
+    /// <summary>Sessions that are to go for good.</summary>
+    public sealed class Erasure(ValueList<string> sessionIds) : Work
+    {
+        public ValueList<string> SessionIds => sessionIds;
+    }
+
     /// <summary>A step of a session.</summary>
     public sealed class Step(string sessionId, LogEntry entry, string inputJson, string eventsJson) : Work
     {

@@ -124,6 +124,14 @@ internal sealed class ConsoleHost : IAsyncDisposable
             AddLines(builder.Services, address);
         }
 
+        if (options.Chain is { } link)
+        {
+            var files = new CenterFiles(settings.DataFolder);
+            builder.Services.AddSingleton(provider => new CenterSync(
+                store, link, files, new Forgetting(store, files, provider.GetRequiredService<TimeProvider>()), provider.GetRequiredService<TimeProvider>()));
+            builder.Services.AddHostedService<ChainSender>();
+        }
+
         builder.Services.AddConsole(settings);
         var app = builder.Build();
         foreach (var url in Binding.Split(options.Urls))

@@ -1,4 +1,5 @@
 using System.Net;
+using AimTrainer.Store;
 using AimTrainer.Store.Postgres;
 using AimTrainer.Web;
 using Microsoft.Extensions.DependencyInjection;
@@ -13,6 +14,9 @@ internal sealed record ConsoleOptions
 
     /// <summary>The database that holds the record; null for the folder's file.</summary>
     public PostgresPlace? Record { get; init; }
+
+    /// <summary>The line to the chain; null for a center that sends to none.</summary>
+    public IChainLink? Chain { get; init; }
 
     /// <summary>How many stations.</summary>
     public int Stations { get; init; } = 1;

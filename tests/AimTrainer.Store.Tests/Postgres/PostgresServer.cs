@@ -117,6 +117,14 @@ public sealed class PostgresServer : IDisposable
         _server = null;
     }
 
+    /// <summary>Ends it as a power cut would: nothing is written any more, and the next start recovers from the log.</summary>
+    public void Kill()
+    {
+        var lines = File.ReadAllLines(Path.Combine(Data, "postmaster.pid"));
+        Do("kill", "-QUIT", lines[0]);
+        Stop();
+    }
+
     public void Dispose()
     {
         if (_server is not null)
