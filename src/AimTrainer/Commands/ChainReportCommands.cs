@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using AimTrainer.Analysis;
 using AimTrainer.Output;
-using AimTrainer.Setup;
 using AimTrainer.Store.Postgres;
 using Spectre.Console;
 

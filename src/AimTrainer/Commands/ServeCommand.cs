@@ -29,7 +29,7 @@ internal static class ServeCommand
         var command = new Command("serve", "Serve the coach's console and the API for a number of stations, until Ctrl+C.") { urls, stations, lines, hosts, chain, token };
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            using var link = parsed.GetValue(chain) is { } address ? ChainSettings.Link(address, parsed.GetValue(token)) : null;
+            using var link = parsed.GetValue(chain) is { } chainAddress ? ChainSettings.Link(chainAddress, parsed.GetValue(token)) : null;
             var options = new ConsoleOptions
             {
                 Chain = link,

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using AimTrainer.Output;
-using AimTrainer.Sessions;
 using AimTrainer.Setup;
 using AimTrainer.Store;
 using AimTrainer.Store.Postgres;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using AimTrainer.Commands;
 using AimTrainer.Output;
 using AimTrainer.Store;
 
