@@ -28,15 +28,15 @@ internal static class ChainPlansBenchmark
             Console.WriteLine(await TextAsync(
                 connection,
                 $"""
-                SELECT '{table}: ' || (SELECT count(*) FROM chain.{table}) || ' rows, ' || pg_size_pretty(sum(pg_total_relation_size(relid))) || ' with indexes'
-                FROM pg_partition_tree('chain.{table}')
+                SELECT '{table}: ' || (SELECT count(*) FROM chain.{table}) || ' rows, ' || pg_size_pretty(pg_total_relation_size('chain.{table}')
+                    + coalesce((SELECT sum(pg_total_relation_size(relid)) FROM pg_partition_tree('chain.{table}') WHERE isleaf AND level > 0), 0)) || ' with indexes'
                 """));
         }
 
         await PlanAsync(connection, "a bowler across centers (report bowler)", Filled(ChainReports.AcrossSql, "ARRAY[77, 7777]::bigint[]"));
         await PlanAsync(connection, "what came of a drill (report outcomes)", Filled(ChainReports.OutcomeSql, "'drill 3'", "'2025-01-01'::timestamptz", "'2025-07-01'::timestamptz"));
         await PlanAsync(connection, "who came back (report cohorts)", Filled(ChainReports.CohortSql, "'2024-01-01'::timestamptz", "'2026-01-01'::timestamptz"));
-        const string Session = "SELECT key, started_at FROM chain.sessions WHERE center_id = 7 AND id = 's7007'";
+        const string Session = "SELECT key, started_at FROM chain.sessions WHERE center_id = 8 AND id = 's7007'";
         var (key, started) = await PlaceAsync(connection, Session);
         await PlanAsync(connection, "how far a session is (each delivery)", Session);
         await PlanAsync(

@@ -7,7 +7,7 @@ namespace AimTrainer.Chain.Tests;
 [Collection(PostgresCollection.Name)]
 public sealed class ChainReportTests(PostgresServer server) : IDisposable
 {
-    private readonly PostgresChain _chain = PostgresChain.Open(server.Place("reports_" + Guid.NewGuid().ToString("N")[..8]), TimeProvider.System);
+    private readonly PostgresChain _chain = PostgresChain.Open(FreshChain.Of(server), TimeProvider.System);
     private int _made;
 
     [Fact]

@@ -20,7 +20,7 @@ public sealed class StormTests(PostgresServer server)
     [Fact]
     public async Task Storm_BadLinesAndKills_LeaveBothSidesEqualEventByEvent()
     {
-        var place = server.Place("storm");
+        var place = FreshChain.Of(server);
         var chain = await ChainServer.OpenAsync(place);
         var centers = new List<TestCenter>();
         var proxies = new List<ChaosProxy>();

@@ -11,11 +11,10 @@ namespace AimTrainer.Chain.Tests;
 [Collection(PostgresCollection.Name)]
 public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
 {
-    private readonly string _database = "chain_" + Guid.NewGuid().ToString("N")[..12];
     private readonly List<TestCenter> _centers = [];
     private ChainServer _chain = null!;
 
-    public async ValueTask InitializeAsync() => _chain = await ChainServer.OpenAsync(server.Place(_database));
+    public async ValueTask InitializeAsync() => _chain = await ChainServer.OpenAsync(FreshChain.Of(server));
 
     public async ValueTask DisposeAsync()
     {
@@ -195,7 +194,7 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
         using var link = center.Link(_chain.Address);
         await center.Sync(link).RunAsync(Cancel);
         var before = await _chain.Chain.EventsAsync("North");
-        server.Run(_database, "UPDATE chain.log_steps SET input_json = replace(input_json, 'note', 'other') || ' ' WHERE sequence = 6");
+        server.Run(FreshChain.Database, "UPDATE chain.log_steps SET input_json = replace(input_json, 'note', 'other') || ' ' WHERE sequence = 6");
         var answer = await link.DeliverAsync(
             new Delivery(SyncFormat.Messages, SyncFormat.Events, [(await center.Store.AskAsync(record => record.ToDeliverAsync("s1", 0, 100, Cancel), Cancel))!]), Cancel);
         Assert.Contains("nothing was overwritten", Assert.Single(answer.Sessions.AsEnumerable()).Problem, StringComparison.Ordinal);
@@ -209,7 +208,7 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
         await FillAsync(center, "s1", 5);
         using var link = center.Link(_chain.Address);
         await center.Sync(link).RunAsync(Cancel);
-        server.Run(_database, "UPDATE chain.sessions SET last_sequence = 99");
+        server.Run(FreshChain.Database, "UPDATE chain.sessions SET last_sequence = 99");
         var state = await center.Sync(link).RunAsync(Cancel);
         Assert.Contains("was an old backup restored here", Assert.Single(state.SetAside.AsEnumerable()), StringComparison.Ordinal);
         Assert.False(state.IsComplete);
@@ -274,7 +273,7 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
         await AssertEqualAsync(center);
         foreach (var table in (string[])["log_steps", "crossings", "blocks", "sums"])
         {
-            Assert.Equal(0, server.Ask<long>(_database, $"SELECT count(*) FROM chain.{table} WHERE session_key NOT IN (SELECT key FROM chain.sessions)"));
+            Assert.Equal(0, server.Ask<long>(FreshChain.Database, $"SELECT count(*) FROM chain.{table} WHERE session_key NOT IN (SELECT key FROM chain.sessions)"));
         }
     }
 
@@ -346,14 +345,14 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
         Assert.True((await center.Sync(link).RunAsync(Cancel)).IsComplete);
         await AssertEqualAsync(center);
         Assert.Equal((4L, 2L, 2L), (
-            server.Ask<long>(_database, "SELECT count(*) FROM chain.log_steps_2026_03"), server.Ask<long>(_database, "SELECT count(*) FROM chain.log_steps_2026_04"),
-            server.Ask<long>(_database, "SELECT count(*) FROM chain.log_steps_other")));
+            server.Ask<long>(FreshChain.Database, "SELECT count(*) FROM chain.log_steps_2026_03"), server.Ask<long>(FreshChain.Database, "SELECT count(*) FROM chain.log_steps_2026_04"),
+            server.Ask<long>(FreshChain.Database, "SELECT count(*) FROM chain.log_steps_other")));
     }
 
     [Fact]
     public void Model_AsWritten_IsThatOfTheMigrations()
     {
-        using var context = PostgresDatabase.ChainOver(server.Connect(_database), owns: true);
+        using var context = PostgresDatabase.ChainOver(server.Connect(FreshChain.Database), owns: true);
         Assert.False(context.Database.HasPendingModelChanges(), "run dotnet-ef migrations add, see docs/chain.md");
         Assert.Equal(context.Database.GetMigrations(), PostgresSchema.Known<ChainContext>());
     }

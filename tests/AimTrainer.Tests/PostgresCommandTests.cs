@@ -1,5 +1,3 @@
-using AimTrainer.Domain;
-using AimTrainer.Sessions;
 using AimTrainer.Setup;
 using AimTrainer.Store;
 using AimTrainer.Store.Postgres;

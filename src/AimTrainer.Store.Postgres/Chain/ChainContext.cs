@@ -81,7 +81,9 @@ public sealed partial class ChainContext(DbContextOptions<ChainContext> options)
         {
             session.ToTable("sessions").HasKey(row => row.Key);
             session.HasIndex(row => new { row.CenterId, row.Id }).IsUnique();
-            session.HasIndex(row => new { row.BowlerId, row.StartedAt });
+
+            // With what the cohorts ask for: they read the index alone, and not the setups beside the times.
+            session.HasIndex(row => new { row.BowlerId, row.StartedAt }).IncludeProperties(row => row.Simulated);
             session.HasIndex(row => new { row.DrillHash, row.StartedAt });
             session.HasOne<CenterRow>().WithMany().HasForeignKey(row => row.CenterId);
             session.HasOne<ChainBowlerRow>().WithMany().HasForeignKey(row => row.BowlerId);

@@ -246,6 +246,8 @@ namespace AimTrainer.Store.Postgres
 
                     b.HasIndex("BowlerId", "StartedAt");
 
+                    NpgsqlIndexBuilderExtensions.IncludeProperties(b.HasIndex("BowlerId", "StartedAt"), new[] { "Simulated" });
+
                     b.HasIndex("CenterId", "Id")
                         .IsUnique();
 

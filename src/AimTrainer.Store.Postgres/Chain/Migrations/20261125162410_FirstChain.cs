@@ -265,7 +265,8 @@ namespace AimTrainer.Store.Postgres
                 name: "IX_sessions_bowler_id_started_at",
                 schema: "chain",
                 table: "sessions",
-                columns: new[] { "bowler_id", "started_at" });
+                columns: new[] { "bowler_id", "started_at" })
+                .Annotation("Npgsql:IndexInclude", new[] { "simulated" });
 
             migrationBuilder.CreateIndex(
                 name: "IX_sessions_center_id_id",
