@@ -37,6 +37,7 @@ internal static class SqliteDatabase
                 PRAGMA wal_autocheckpoint = 0;
                 PRAGMA journal_size_limit = 67108864;
                 PRAGMA temp_store = MEMORY;
+                PRAGMA secure_delete = ON;
                 """);
             return connection;
         }

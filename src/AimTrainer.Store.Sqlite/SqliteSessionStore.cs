@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Text.Json;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Microsoft.Data.Sqlite;
@@ -8,7 +7,7 @@ using Microsoft.EntityFrameworkCore;
 namespace AimTrainer.Store.Sqlite;
 
 /// <summary>Sessions in one SQLite file in a data folder. Safe to use from many threads.</summary>
-public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IBallRecord, IDisposable
+public sealed class SqliteSessionStore : IRecordStore
 {
     private readonly string _file;
     private readonly StoreWriter? _writer;
@@ -18,6 +17,9 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IBallRe
         _file = file;
         _writer = writer;
     }
+
+    /// <inheritdoc/>
+    public string Place => _file;
 
     /// <summary>
     /// Opens the record of a folder: for writing when the folder is held (a missing record is made, an older one brought up to
@@ -65,31 +67,17 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IBallRe
             throw StoreFault.For(file, exception);
         }
 
-        return new SqliteSessionStore(file, folder.IsHeld ? new StoreWriter(file, onOpened) : null);
+        return new SqliteSessionStore(file, folder.IsHeld ? new StoreWriter(new SqliteRecordDatabase(file, onOpened)) : null);
     }
 
     /// <inheritdoc/>
     /// <exception cref="ArgumentException">The setup names another drill than the one given, or no bowler.</exception>
-    public Task CreateAsync(SessionSetup setup, DrillSource drill, CancellationToken cancellationToken)
-    {
-        ArgumentException.ThrowIfNullOrWhiteSpace(setup.Bowler, nameof(setup));
-        if (setup.DrillHash != drill.Hash || setup.DrillId != drill.Script.Id)
-        {
-            throw new ArgumentException(
-                $"the setup is for drill {setup.DrillId} ({setup.DrillHash}), not {drill.Script.Id} ({drill.Hash})", nameof(setup));
-        }
-
-        return Writer.KeepAsync(new Work.NewSession(setup, JsonSerializer.Serialize(setup, DomainJson.Options), drill), cancellationToken);
-    }
+    public Task CreateAsync(SessionSetup setup, DrillSource drill, CancellationToken cancellationToken) =>
+        Writer.KeepAsync(Work.NewSession.Of(setup, drill), cancellationToken);
 
     /// <inheritdoc/>
-    public Task AppendAsync(string sessionId, LogEntry entry, CancellationToken cancellationToken)
-    {
-        // Written as JSON here, on the sender's thread, so that the one writer need not.
-        var input = JsonSerializer.Serialize(entry.Input, DomainJson.Options);
-        var events = JsonSerializer.Serialize(entry.Events, DomainJson.Options);
-        return Writer.KeepAsync(new Work.Step(sessionId, entry, input, events), cancellationToken);
-    }
+    public Task AppendAsync(string sessionId, LogEntry entry, CancellationToken cancellationToken) =>
+        Writer.KeepAsync(Work.Step.Of(sessionId, entry), cancellationToken);
 
     /// <inheritdoc/>
     public Task<StoredSession?> FindAsync(string sessionId, CancellationToken cancellationToken) =>
@@ -120,7 +108,7 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IBallRe
         }
     }
 
-    /// <summary>The newest session of a station and how far its log has come, or null when the station has had none. Costs little.</summary>
+    /// <inheritdoc/>
     public Task<SessionProgress?> NewestOfStationAsync(int station, CancellationToken cancellationToken) =>
         ReadAsync(record => record.NewestOfStationAsync(station, cancellationToken));
 
@@ -157,22 +145,22 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IBallRe
         ReadAsync(async record => await record.ListBallsAsync(bowler, name, cancellationToken).ConfigureAwait(false) is { Count: > 0 } found ? found[0] : null);
 
     /// <inheritdoc/>
-    public Task KeepBallAsync(BallDetails ball, CancellationToken cancellationToken)
-    {
-        ArgumentException.ThrowIfNullOrWhiteSpace(ball.Bowler, nameof(ball));
-        ArgumentException.ThrowIfNullOrWhiteSpace(ball.Name, nameof(ball));
-        return Writer.KeepAsync(new Work.Ball(ball), cancellationToken);
-    }
+    public Task KeepBallAsync(BallDetails ball, CancellationToken cancellationToken) => Writer.KeepAsync(Work.Ball.Of(ball), cancellationToken);
 
     /// <inheritdoc/>
     public async Task<bool> AddSurfaceAsync(string bowler, string ball, BallSurface surface, CancellationToken cancellationToken)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(bowler);
-        ArgumentException.ThrowIfNullOrWhiteSpace(ball);
-        var work = new Work.Surface(bowler, ball, surface);
+        var work = Work.Surface.Of(bowler, ball, surface);
         await Writer.KeepAsync(work, cancellationToken).ConfigureAwait(false);
         return work.IsKnown;
     }
+
+    /// <inheritdoc/>
+    public Task<T> AskAsync<T>(Func<RecordContext, Task<T>> question, CancellationToken cancellationToken) => ReadAsync(question);
+
+    /// <inheritdoc/>
+    public Task EraseAsync(ValueList<string> sessionIds, CancellationToken cancellationToken) =>
+        Writer.KeepAsync(new Work.Erasure(sessionIds), cancellationToken);
 
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();

@@ -16,6 +16,7 @@ public sealed partial class HabitTests
     [
         typeof(Domain.Board).Assembly, typeof(Analysis.ErrorMeasures).Assembly, typeof(Sessions.Station).Assembly,
         typeof(Feeds.CsvShots).Assembly, typeof(Store.RecordContext).Assembly, typeof(Store.Sqlite.SqliteSessionStore).Assembly,
+        typeof(Store.Postgres.PostgresSessionStore).Assembly,
         typeof(Web.ConsoleHosting).Assembly, typeof(Calibration.ProjectorMap).Assembly, typeof(Display.Colour).Assembly,
         typeof(Reports.BowlerReport).Assembly, typeof(Motion.LaneSurface).Assembly,
     ];

@@ -2,6 +2,8 @@ using AimTrainer.Sessions;
 using AimTrainer.Store.Sqlite;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Store.Tests;
@@ -9,6 +11,8 @@ namespace AimTrainer.Store.Tests;
 public sealed class SchemaTests : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
+
+    public static TheoryData<string> Earlier() => new(["0", .. RecordSchema.Known]);
 
     private string File => _folder.File("aimtrainer.db");
 
@@ -18,6 +22,22 @@ public sealed class SchemaTests : IDisposable
         using var context = SqliteDatabase.ContextOver(new SqliteConnection("Data Source=:memory:"), owns: true);
         Assert.False(context.Database.HasPendingModelChanges(), "run dotnet-ef migrations add, see docs/store.md");
         Assert.Equal(context.Database.GetMigrations(), RecordSchema.Known);
+    }
+
+    [Theory]
+    [MemberData(nameof(Earlier))]
+    public async Task Open_RecordOfEachEarlierVersion_IsBroughtUpToDate(string version)
+    {
+        using (var connection = SqliteDatabase.OpenForWriting(File))
+        {
+            SqliteDatabase.Execute(connection, $"PRAGMA application_id = {SqliteDatabase.ApplicationId}");
+            using var context = SqliteDatabase.ContextOver(connection);
+            await context.GetService<IMigrator>().MigrateAsync(version, Cancel);
+        }
+
+        using var record = new OpenRecord(_folder.Path);
+        await KeepAsync(record.Store, Setup(), Shot());
+        Assert.Equal(2, (await LogAsync(record.Store, "s1")).Count);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Microsoft.Data.Sqlite;
 
 namespace AimTrainer.Store.Sqlite;
@@ -9,23 +10,19 @@ internal sealed class PreparedCommand : IDisposable
 
     /// <summary>Prepares a statement.</summary>
     /// <param name="connection">Where it runs.</param>
-    /// <param name="sql">The statement; parameter <c>$name</c> for each name.</param>
+    /// <param name="sql">The statement; parameter <c>@name</c> for each name.</param>
     /// <param name="names">Its parameters, in the order in which values are given.</param>
-    public PreparedCommand(SqliteConnection connection, string sql, params ReadOnlySpan<string> names)
+    public PreparedCommand(SqliteConnection connection, string sql, IEnumerable<string> names)
     {
         _command = connection.CreateCommand();
         _command.CommandText = sql;
         foreach (var name in names)
         {
-            _command.Parameters.Add(new SqliteParameter("$" + name, null));
+            _command.Parameters.Add(new SqliteParameter("@" + name, null));
         }
 
         _command.Prepare();
     }
-
-    /// <summary>A statement that adds a row.</summary>
-    public static PreparedCommand Insert(SqliteConnection connection, string table, params ReadOnlySpan<string> columns) =>
-        new(connection, $"INSERT INTO {table} ({string.Join(", ", columns!)}) VALUES ($" + string.Join(", $", columns!) + ")", columns);
 
     /// <summary>Runs it.</summary>
     /// <returns>How many rows it changed.</returns>
@@ -36,7 +33,7 @@ internal sealed class PreparedCommand : IDisposable
     }
 
     /// <summary>Runs it and gives the first row of its answer.</summary>
-    public T? First<T>(Func<SqliteDataReader, T> read, params ReadOnlySpan<object?> values)
+    public T? First<T>(Func<DbDataReader, T> read, params ReadOnlySpan<object?> values)
         where T : class
     {
         Bind(values);

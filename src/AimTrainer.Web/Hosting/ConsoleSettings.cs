@@ -9,6 +9,9 @@ public sealed record ConsoleSettings
     /// <summary>The folder of the record; the user's own drills are in <c>drills</c> below it.</summary>
     public required string DataFolder { get; init; }
 
+    /// <summary>The file or the database that holds the record, for people; null when it is in the folder.</summary>
+    public string? RecordPlace { get; init; }
+
     /// <summary>The user's own drills.</summary>
     public string OwnDrills => Path.Combine(DataFolder, "drills");
 

@@ -107,7 +107,7 @@ internal static class AimCommand
             throw new UserException($"{named}: no such file");
         }
 
-        using var store = StoreForReading.Open(DataPlace.Named(parsed));
+        using var store = StoreForReading.Open(parsed);
         var read = await BowlerScatter.ReadAsync(store, named, rotation, tilt, cancellationToken).ConfigureAwait(false);
         return read switch
         {

@@ -16,6 +16,7 @@ internal static class BackupCommand
         var command = new Command("backup", "Copy the whole record into one file; a running session is not disturbed.") { to, overwrite, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
+            RecordOption.RefuseDatabase(parsed, "backup");
             using var folder = DataFolder.OpenForReading(DataPlace.Named(parsed));
             if (!folder.HasRecord)
             {

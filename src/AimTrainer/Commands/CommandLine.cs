@@ -38,9 +38,13 @@ internal static class CommandLine
             AimCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
+            EraseCommand.Create(console),
+            SyncCommand.Create(console),
+            ChainCommands.Create(console),
             SoundCommand.Create(console),
         };
         root.Options.Add(CommonOptions.Data());
+        root.Options.Add(RecordOption.Create());
         return root;
     }
 

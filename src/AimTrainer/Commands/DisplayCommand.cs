@@ -45,16 +45,20 @@ internal static class DisplayCommand
                 throw new UserException(problem, ExitCodes.Failed);
             }
 
-            return await FollowAsync(console, windows, DataPlace.Named(parsed), parsed.GetValue(station), cancellationToken).ConfigureAwait(false);
+            return await FollowAsync(console, windows, parsed, parsed.GetValue(station), cancellationToken).ConfigureAwait(false);
         });
         return command;
     }
 
     /// <summary>Until the window is closed or the program is asked to stop.</summary>
-    private static async Task<int> FollowAsync(UserConsole console, DisplayWindows windows, string? dataFolder, int station, CancellationToken cancellationToken)
+    private static async Task<int> FollowAsync(UserConsole console, DisplayWindows windows, ParseResult parsed, int station, CancellationToken cancellationToken)
     {
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
-        var record = new DisplayRecord(dataFolder, station, TimeProvider.System, windows.News) { Say = console.Error.WriteLine };
+        var record = new DisplayRecord(DataPlace.Named(parsed), station, TimeProvider.System, windows.News)
+        {
+            Say = console.Error.WriteLine,
+            Open = () => StoreForReading.Open(parsed),
+        };
         var following = record.RunAsync(stop.Token);
         await Task.WhenAny(following, windows.Closed).ConfigureAwait(false);
         await stop.CancelAsync().ConfigureAwait(false);

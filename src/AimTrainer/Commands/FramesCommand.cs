@@ -6,6 +6,7 @@ using AimTrainer.Display;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 using AimTrainer.Setup;
+using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Commands;
@@ -51,7 +52,7 @@ internal static class FramesCommand
                 "overhead" => [DisplayKind.Overhead],
                 _ => new[] { DisplayKind.Projector, DisplayKind.Overhead },
             };
-            using var store = Open(parsed.GetValue(session)!, DataPlace.Named(parsed));
+            using var store = Open(parsed.GetValue(session)!, parsed);
             var stored = await FindAsync(store, parsed.GetValue(session)!, cancellationToken).ConfigureAwait(false);
             var moments = await DisplayMoments.EachShotAsync(store, stored, cancellationToken).ToListAsync(cancellationToken).ConfigureAwait(false);
             var folder = Path.GetFullPath(parsed.GetValue(output)!);
@@ -85,10 +86,10 @@ internal static class FramesCommand
         return files;
     }
 
-    private static SqliteSessionStore Open(string session, string? dataFolder) =>
-        File.Exists(session) ? SqliteSessionStore.OpenFile(Path.GetFullPath(session)) : StoreForReading.Open(dataFolder);
+    private static IRecordStore Open(string session, ParseResult parsed) =>
+        File.Exists(session) ? SqliteSessionStore.OpenFile(Path.GetFullPath(session)) : StoreForReading.Open(parsed);
 
-    private static async Task<StoredSession> FindAsync(SqliteSessionStore store, string session, CancellationToken cancellationToken)
+    private static async Task<StoredSession> FindAsync(IRecordStore store, string session, CancellationToken cancellationToken)
     {
         if (session == "last" || File.Exists(session))
         {

@@ -36,7 +36,7 @@ internal static class ReportCommand
 
             var filter = TrendCommand.Filter(name, parsed.GetValue(from), parsed.GetValue(to));
             var written = printed ? ReportFormat.Json : parsed.GetValue(format) ?? ReportOutput.FormatOf(file!);
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var report = await new ReportReader(store, TimeProvider.System).ReadAsync(filter, cancellationToken).ConfigureAwait(false)
                 ?? throw new UserException($"{name}: no session of this bowler is stored here; see: aimtrainer sessions list");
             if (printed)

@@ -17,6 +17,7 @@ internal static class RestoreCommand
         {
             // A file that cannot be read is said before the data folder is made.
             await UserFiles.OpenRead(parsed.GetValue(from)!).DisposeAsync().ConfigureAwait(false);
+            RecordOption.RefuseDatabase(parsed, "restore");
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             var report = await RecordBackup.RestoreAsync(folder, parsed.GetValue(from)!, TimeProvider.System, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))

@@ -75,7 +75,7 @@ internal static class RunCommand
                 view.Notice($"{problem}; the session goes on without");
             }
 
-            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view).ConfigureAwait(false);
+            await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view, RecordOption.Of(parsed)).ConfigureAwait(false);
             windows.Watch(live.Station);
             live.ClearDisplays = windows.Problem is null && displays.Wishes(parsed).Count > 0 ? windows.News.Clear : null;
 

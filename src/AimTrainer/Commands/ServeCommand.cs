@@ -24,22 +24,32 @@ internal static class ServeCommand
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
-        var command = new Command("serve", "Serve the coach's console and the API for a number of stations, until Ctrl+C.") { urls, stations, lines, hosts };
+        var chain = ChainSettings.Address("--chain", "Send this center's events to the chain there, whenever it can be reached (docs/chain.md).");
+        var token = ChainSettings.TokenFile();
+        var command = new Command("serve", "Serve the coach's console and the API for a number of stations, until Ctrl+C.") { urls, stations, lines, hosts, chain, token };
         command.SetAction(async (parsed, cancellationToken) =>
         {
+            using var link = parsed.GetValue(chain) is { } chainAddress ? ChainSettings.Link(chainAddress, parsed.GetValue(token)) : null;
             var options = new ConsoleOptions
             {
+                Chain = link,
                 DataFolder = DataPlace.Named(parsed),
+                Record = RecordOption.Of(parsed),
                 Stations = parsed.GetValue(stations),
                 Urls = parsed.GetValue(urls)!,
                 Lines = parsed.GetValue(lines),
                 HostNames = parsed.GetValue(hosts)!,
             };
             await using var host = await ConsoleHost.OpenAsync(options, cancellationToken).ConfigureAwait(false);
-            console.Out.WriteLine($"The console is at {string.Join(" and ", host.Addresses)} (Ctrl+C ends it; what was acknowledged is kept in {host.RecordFile})");
+            console.Out.WriteLine($"The console is at {string.Join(" and ", host.Addresses)} (Ctrl+C ends it; what was acknowledged is kept in {host.RecordPlace})");
             if (host.LinesAddress is { } address)
             {
                 console.Out.WriteLine($"Lines are taken at {address} ({(IPAddress.IsLoopback(address.Address) ? "this machine only; " : "")}docs/feeds.md)");
+            }
+
+            if (link is not null)
+            {
+                console.Out.WriteLine($"Events are sent to {link.Name} when it can be reached (aimtrainer sync status tells how that stands)");
             }
 
             await host.UntilStoppedAsync(cancellationToken).ConfigureAwait(false);

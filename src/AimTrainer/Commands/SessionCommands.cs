@@ -23,7 +23,7 @@ internal static class SessionCommands
         var command = new Command("list", "Stored sessions, newest first.") { bowler, limit, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var filter = new SessionFilter { Bowler = parsed.GetValue(bowler), Limit = parsed.GetValue(limit) };
             var sessions = await store.ListAsync(filter, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
@@ -51,7 +51,7 @@ internal static class SessionCommands
         var command = new Command("show", "A session: its blocks, figures and notes.") { id, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var (setup, drill, record) = await ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
@@ -86,7 +86,7 @@ internal static class SessionCommands
         var command = new Command("export", "A session as a file for other programs.") { id, format, output, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var (setup, drill, record) = await ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
             var documents = new SessionDocuments();
             var text = parsed.GetValue(json) || parsed.GetValue(format) == "json"

@@ -55,7 +55,7 @@ internal static class TrendCommand
 
             var filter = Filter(name!, parsed.GetValue(from), parsed.GetValue(to));
             var program = plan.Read(parsed);
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var practice = await store.FindPracticeAsync(filter, cancellationToken).ConfigureAwait(false)
                 ?? throw new UserException($"{name}: no session of this bowler is stored here; see: aimtrainer sessions list");
             var record = TestRecord.Of(practice.Blocks);

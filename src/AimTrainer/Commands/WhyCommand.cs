@@ -17,7 +17,7 @@ internal static class WhyCommand
         var command = new Command("why", "Where the misses of a stored session came from: laydown, angle, or the ball (docs/analysis.md).") { id, noise, leftRight, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var (setup, drill, record) = await SessionCommands.ReadAsync(store, parsed.GetValue(id)!, cancellationToken).ConfigureAwait(false);
             var sides = parsed.GetValue(leftRight) ? SideNames.LeftRight : SideNames.InsideOutside;
             if (parsed.GetValue(json))

@@ -3,6 +3,8 @@ using System.Net.Sockets;
 using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
+using AimTrainer.Store;
+using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
 using AimTrainer.Web;
 using Microsoft.AspNetCore.Builder;
@@ -21,10 +23,10 @@ internal sealed class ConsoleHost : IAsyncDisposable
     public const string UsualUrl = "http://127.0.0.1:5271";
 
     private readonly DataFolder _folder;
-    private readonly SqliteSessionStore _store;
+    private readonly IRecordStore _store;
     private readonly WebApplication _app;
 
-    private ConsoleHost(DataFolder folder, SqliteSessionStore store, WebApplication app) => (_folder, _store, _app) = (folder, store, app);
+    private ConsoleHost(DataFolder folder, IRecordStore store, WebApplication app) => (_folder, _store, _app) = (folder, store, app);
 
     /// <summary>Where it listens.</summary>
     public IEnumerable<string> Addresses => _app.Urls;
@@ -32,8 +34,8 @@ internal sealed class ConsoleHost : IAsyncDisposable
     /// <summary>Where it takes lines; null when it takes none.</summary>
     public IPEndPoint? LinesAddress => _app.Services.GetService<LineFeed>()?.Address;
 
-    /// <summary>The file that holds the record.</summary>
-    public string RecordFile => _folder.DatabaseFile;
+    /// <summary>The file or the database that holds the record.</summary>
+    public string RecordPlace => _store.Place;
 
     /// <summary>What the host is made of.</summary>
     internal IServiceProvider Services => _app.Services;
@@ -58,13 +60,14 @@ internal sealed class ConsoleHost : IAsyncDisposable
         }
 
         var folder = DataFolder.Open(place);
-        SqliteSessionStore? store = null;
+        IRecordStore? store = null;
         try
         {
-            store = SqliteSessionStore.Open(folder);
+            store = options.Record is { } record ? PostgresSessionStore.Open(record, TimeProvider.System) : SqliteSessionStore.Open(folder);
             var settings = new ConsoleSettings
             {
                 DataFolder = place,
+                RecordPlace = store.Place,
                 OnNetwork = onNetwork,
                 HostNames = [.. hosts.Concat(options.HostNames), Dns.GetHostName(), $"{Dns.GetHostName()}.local"],
                 ShotsASecond = options.ShotsASecond,
@@ -110,7 +113,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
         return builder;
     }
 
-    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, SqliteSessionStore store)
+    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, IRecordStore store)
     {
         var builder = Bare();
         options.Adjust?.Invoke(builder.Services);
@@ -120,6 +123,14 @@ internal sealed class ConsoleHost : IAsyncDisposable
         if (options.Lines is { } address)
         {
             AddLines(builder.Services, address);
+        }
+
+        if (options.Chain is { } link)
+        {
+            var files = new CenterFiles(settings.DataFolder);
+            builder.Services.AddSingleton(provider => new CenterSync(
+                store, link, files, new Forgetting(store, files, provider.GetRequiredService<TimeProvider>()), provider.GetRequiredService<TimeProvider>()));
+            builder.Services.AddHostedService<ChainSender>();
         }
 
         builder.Services.AddConsole(settings);

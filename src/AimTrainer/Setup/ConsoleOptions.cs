@@ -1,4 +1,6 @@
 using System.Net;
+using AimTrainer.Store;
+using AimTrainer.Store.Postgres;
 using AimTrainer.Web;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -9,6 +11,12 @@ internal sealed record ConsoleOptions
 {
     /// <summary>Where the record is; null is the usual place.</summary>
     public string? DataFolder { get; init; }
+
+    /// <summary>The database that holds the record; null for the folder's file.</summary>
+    public PostgresPlace? Record { get; init; }
+
+    /// <summary>The line to the chain; null for a center that sends to none.</summary>
+    public IChainLink? Chain { get; init; }
 
     /// <summary>How many stations.</summary>
     public int Stations { get; init; } = 1;

@@ -1,7 +1,7 @@
 using AimTrainer.Display;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
-using AimTrainer.Store.Sqlite;
+using AimTrainer.Store;
 
 namespace AimTrainer.Setup;
 
@@ -17,7 +17,7 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
     /// <summary>A record that is just being made, or put in the place of another, cannot be read for a moment: that is not worth a word.</summary>
     private const int FailuresBeforeSaid = 5;
 
-    private SqliteSessionStore? _store;
+    private IRecordStore? _store;
     private SessionFollower? _follower;
     private SessionProgress? _shown;
     private string? _problem;
@@ -26,6 +26,9 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
 
     /// <summary>Told what is wrong with the record, once for each thing, and when it is well again.</summary>
     public Action<string> Say { get; init; } = _ => { };
+
+    /// <summary>Opens the record, where it is not in the folder.</summary>
+    public Func<IRecordStore>? Open { get; init; }
 
     /// <summary>Looks until cancelled.</summary>
     public async Task RunAsync(CancellationToken cancellationToken)
@@ -43,7 +46,7 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
     {
         try
         {
-            _store ??= StoreForReading.Open(dataFolder);
+            _store ??= Open?.Invoke() ?? StoreForReading.Open(dataFolder);
             await FollowAsync(_store, cancellationToken).ConfigureAwait(false);
             _failures = 0;
         }
@@ -59,7 +62,7 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
         }
     }
 
-    private async Task FollowAsync(SqliteSessionStore store, CancellationToken cancellationToken)
+    private async Task FollowAsync(IRecordStore store, CancellationToken cancellationToken)
     {
         var progress = await store.NewestOfStationAsync(station, cancellationToken).ConfigureAwait(false);
         var isFirst = !_hasLooked;
@@ -83,7 +86,7 @@ internal sealed class DisplayRecord(string? dataFolder, int station, TimeProvide
         Tell(_follower?.Snapshot ?? slot.Newest.Snapshot, _problem);
     }
 
-    private async Task<string?> CatchUpAsync(SqliteSessionStore store, SessionProgress progress, CancellationToken cancellationToken)
+    private async Task<string?> CatchUpAsync(IRecordStore store, SessionProgress progress, CancellationToken cancellationToken)
     {
         // A record that was restored meanwhile may have fewer steps than before: begin again.
         if (_shown?.SessionId != progress.SessionId || _follower is null || _follower.Sequence > progress.Sequence)

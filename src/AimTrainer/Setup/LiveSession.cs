@@ -1,6 +1,8 @@
 using AimTrainer.Domain;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
+using AimTrainer.Store;
+using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
@@ -11,11 +13,11 @@ namespace AimTrainer.Setup;
 internal sealed class LiveSession : IAsyncDisposable
 {
     private readonly DataFolder _folder;
-    private readonly SqliteSessionStore _store;
+    private readonly IRecordStore _store;
     private readonly IHost _host;
     private readonly ISessionView _view;
 
-    private LiveSession(DataFolder folder, SqliteSessionStore store, IHost host, Station station, ISessionView view)
+    private LiveSession(DataFolder folder, IRecordStore store, IHost host, Station station, ISessionView view)
     {
         (_folder, _store, _host, _view, Station) = (folder, store, host, view, station);
         Stopping = host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping;
@@ -45,13 +47,14 @@ internal sealed class LiveSession : IAsyncDisposable
     /// <param name="dataFolder">Where the record is; null is the usual place.</param>
     /// <param name="stationNumber">The station.</param>
     /// <param name="view">What happens is shown there.</param>
-    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view)
+    /// <param name="record">The database that holds the record; null for the folder's file.</param>
+    public static async Task<LiveSession> OpenAsync(string? dataFolder, int stationNumber, ISessionView view, PostgresPlace? record)
     {
         var folder = DataFolder.Open(dataFolder);
-        SqliteSessionStore? store = null;
+        IRecordStore? store = null;
         try
         {
-            store = SqliteSessionStore.Open(folder);
+            store = record is null ? SqliteSessionStore.Open(folder) : PostgresSessionStore.Open(record, TimeProvider.System);
             var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
             builder.Services.AddSingleton<ISessionStore>(store);
             builder.Services.AddStations(stationNumber);
@@ -127,7 +130,7 @@ internal sealed class LiveSession : IAsyncDisposable
         if (Station.Snapshot is { Setup: { } setup, Drill: { } drill })
         {
             var record = await SessionReader.RecordAsync(_store, setup.SessionId, CancellationToken.None).ConfigureAwait(false);
-            _view.Summary(setup, drill, record, RecordFile);
+            _view.Summary(setup, drill, record, _store.Place);
         }
     }
 

@@ -1,4 +1,8 @@
+using System.CommandLine;
+using AimTrainer.Commands;
 using AimTrainer.Output;
+using AimTrainer.Store;
+using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Setup;
@@ -6,7 +10,12 @@ namespace AimTrainer.Setup;
 /// <summary>Opens the records beside whoever writes them.</summary>
 internal static class StoreForReading
 {
-    public static SqliteSessionStore Open(string? dataFolder)
+    /// <summary>The record that a command line names.</summary>
+    public static IRecordStore Open(ParseResult parsed) =>
+        RecordOption.Of(parsed) is { } place ? PostgresSessionStore.OpenForReading(place) : Open(DataPlace.Named(parsed));
+
+    /// <summary>The record in a folder.</summary>
+    public static IRecordStore Open(string? dataFolder)
     {
         using var folder = DataFolder.OpenForReading(dataFolder);
         return folder.HasRecord

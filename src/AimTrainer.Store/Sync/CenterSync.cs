@@ -1,0 +1,296 @@
+using System.Text;
+using AimTrainer.Domain;
+using AimTrainer.Sessions;
+
+namespace AimTrainer.Store;
+
+/// <summary>
+/// Sends a center's events to the chain: each session's steps in order, as often as it takes. What the chain has is the chain's to say;
+/// nothing here decides that something was sent. So a step may be sent twice and is taken once, and whoever is killed, here or there,
+/// goes on from what the chain has.
+/// </summary>
+/// <param name="store">The center's record.</param>
+/// <param name="link">The line.</param>
+/// <param name="files">Where the state and the erasures are noted.</param>
+/// <param name="forgetting">Erases what the chain was asked to erase; null when this process may not change the record.</param>
+/// <param name="clock">The time.</param>
+public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles files, Forgetting? forgetting, TimeProvider clock)
+{
+    /// <summary>All sessions are compared with the chain's so often: what was changed long after its end, or lost at the chain, is found then.</summary>
+    private static readonly TimeSpan CompareEvery = TimeSpan.FromHours(1);
+
+    private readonly Dictionary<string, long> _behind = [];
+    private readonly SortedDictionary<string, string> _setAside = new(StringComparer.Ordinal);
+    private long _lookedAtKey;
+    private long? _comparedAt;
+    private SyncState _state = new() { Chain = link.Name };
+
+    /// <summary>How it stands.</summary>
+    public SyncState State => _state;
+
+    /// <summary>Sends until nothing waits, or something stands in the way.</summary>
+    /// <returns>How it stands; also in <see cref="State"/> and in the folder.</returns>
+    /// <exception cref="StoreUnavailableException">The center's own record cannot be read.</exception>
+    public async Task<SyncState> RunAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            await SendErasuresAsync(cancellationToken).ConfigureAwait(false);
+            await CompareAsync(cancellationToken).ConfigureAwait(false);
+            while (await DeliverAsync(cancellationToken).ConfigureAwait(false))
+            {
+                await NoteAsync(null, cancellationToken).ConfigureAwait(false);
+            }
+
+            await NoteAsync(null, cancellationToken).ConfigureAwait(false);
+        }
+        catch (Exception exception) when (exception is ChainAwayException or ChainRefusedException)
+        {
+            await NoteAsync(exception.Message, cancellationToken).ConfigureAwait(false);
+        }
+
+        return _state;
+    }
+
+    private async Task SendErasuresAsync(CancellationToken cancellationToken)
+    {
+        if (forgetting is not null)
+        {
+            await forgetting.CarryOutAsync(cancellationToken).ConfigureAwait(false);
+        }
+
+        foreach (var erasure in files.ReadErasures().Where(erasure => erasure.ChainDoneAt is null).ToList())
+        {
+            foreach (var ids in erasure.Sessions.Chunk(SyncFormat.MostAsked))
+            {
+                await link.EraseAsync(new ErasureRequest(SyncFormat.Messages, SyncFormat.Events, ids.ToValueList()), cancellationToken).ConfigureAwait(false);
+            }
+
+            Reached();
+            files.Write(files.ReadErasures().Select(one => one.Id == erasure.Id ? one with { ChainDoneAt = clock.GetUtcNow() } : one).ToValueList());
+        }
+    }
+
+    /// <summary>Finds which sessions the chain is behind with: all of them at times, else the new ones.</summary>
+    private async Task CompareAsync(CancellationToken cancellationToken)
+    {
+        var all = _comparedAt is null || clock.GetElapsedTime(_comparedAt.Value) >= CompareEvery;
+        while (true)
+        {
+            var key = all ? 0 : _lookedAtKey;
+            var here = await store.AskAsync(record => record.PositionsAsync(key, SyncFormat.MostAsked, cancellationToken), cancellationToken).ConfigureAwait(false);
+
+            // Asked also when there is nothing new: the chain may have something to say.
+            var there = await link.HaveAsync(
+                new HaveRequest(SyncFormat.Messages, SyncFormat.Events, here.Select(session => session.Id).ToValueList()), cancellationToken).ConfigureAwait(false);
+            if (SyncFormat.WhyNot(there.Messages, Math.Min(there.Events, SyncFormat.Events), "the chain", "this center") is { } why)
+            {
+                throw new ChainRefusedException($"{link.Name}: {why}");
+            }
+
+            Reached();
+            _state = _state with { Center = there.Center };
+            if (all)
+            {
+                // Only now, so that what is known to wait stays known while the chain is away.
+                all = false;
+                _behind.Clear();
+                _setAside.Clear();
+                _lookedAtKey = 0;
+                _comparedAt = null;
+            }
+
+            var have = there.Have.ToDictionary(session => session.Id);
+            foreach (var session in here)
+            {
+                if (!have.TryGetValue(session.Id, out var known) || (!known.Erased && (known.Sequence < session.Sequence || !session.Ended)))
+                {
+                    _behind[session.Id] = known?.Sequence ?? 0;
+                }
+                else if (known.Sequence > session.Sequence && !known.Erased)
+                {
+                    SetAside(session.Id, FormattableString.Invariant($"the chain has step {known.Sequence}, this record only {session.Sequence}: was an old backup restored here?"));
+                }
+            }
+
+            if (here.Count > 0)
+            {
+                _lookedAtKey = here[^1].Key;
+            }
+
+            if (there.Erase.Count > 0 && forgetting is not null && await forgetting.EraseForChainAsync(there.Erase, cancellationToken).ConfigureAwait(false) is not null)
+            {
+                await SendErasuresAsync(cancellationToken).ConfigureAwait(false);
+            }
+
+            if (here.Count < SyncFormat.MostAsked)
+            {
+                _comparedAt ??= clock.GetTimestamp();
+                return;
+            }
+        }
+    }
+
+    /// <summary>Sends one delivery.</summary>
+    /// <returns>Whether the chain has more than before.</returns>
+    private async Task<bool> DeliverAsync(CancellationToken cancellationToken)
+    {
+        var sessions = new List<DeliveredSession>();
+        var (steps, bytes) = (0, 0);
+        foreach (var position in await PositionsAsync(cancellationToken).ConfigureAwait(false))
+        {
+            var have = _behind[position.Id];
+            if (have >= position.Sequence && !(have == 0 && position.Sequence == 0))
+            {
+                if (position.Ended)
+                {
+                    _behind.Remove(position.Id);
+                }
+
+                continue;
+            }
+
+            if (position.Sequence == 0)
+            {
+                // Set up and never begun: there is nothing to send yet.
+                continue;
+            }
+
+            var room = SyncFormat.MostSteps - steps;
+            var next = await store.AskAsync(record => record.ToDeliverAsync(position.Id, have, room, cancellationToken), cancellationToken).ConfigureAwait(false);
+            if (next is null || next.Steps.Count == 0)
+            {
+                continue;
+            }
+
+            next = next with { Steps = Fitting(next.Steps, ref bytes, mayBeFirst: sessions.Count == 0) };
+            if (next.Steps.Count == 0)
+            {
+                break;
+            }
+
+            sessions.Add(next);
+            steps += next.Steps.Count;
+            if (sessions.Count >= SyncFormat.MostSessions || steps >= SyncFormat.MostSteps)
+            {
+                break;
+            }
+        }
+
+        if (sessions.Count == 0)
+        {
+            return false;
+        }
+
+        var answer = await link.DeliverAsync(new Delivery(SyncFormat.Messages, SyncFormat.Events, sessions.ToValueList()), cancellationToken).ConfigureAwait(false);
+        Reached();
+        return Take(answer);
+    }
+
+    private bool Take(DeliveryAnswer answer)
+    {
+        var moved = false;
+        foreach (var session in answer.Sessions)
+        {
+            if (session.Erased)
+            {
+                moved |= _behind.Remove(session.Id);
+            }
+            else if (session.Problem is { } problem)
+            {
+                SetAside(session.Id, problem);
+                moved = true;
+            }
+            else if (_behind.TryGetValue(session.Id, out var before) && session.Sequence != before)
+            {
+                _behind[session.Id] = session.Sequence;
+                moved = true;
+            }
+        }
+
+        return moved;
+    }
+
+    private void SetAside(string session, string why)
+    {
+        _behind.Remove(session);
+        _setAside[session] = why;
+    }
+
+    private void Reached() => _state = _state with { ReachedAt = clock.GetUtcNow() };
+
+    private async Task<List<SessionPosition>> PositionsAsync(CancellationToken cancellationToken)
+    {
+        var positions = new List<SessionPosition>();
+        foreach (var ids in _behind.Keys.Chunk(SyncFormat.MostAsked))
+        {
+            positions.AddRange(await store.AskAsync(record => record.PositionsOfAsync(ids, cancellationToken), cancellationToken).ConfigureAwait(false));
+        }
+
+        // A session that was erased here is nowhere any more.
+        foreach (var gone in _behind.Keys.Except(positions.Select(position => position.Id)).ToList())
+        {
+            _behind.Remove(gone);
+        }
+
+        return positions;
+    }
+
+    private async Task NoteAsync(string? error, CancellationToken cancellationToken)
+    {
+        var state = _state with
+        {
+            Error = error,
+            ErrorAt = error is null ? null : clock.GetUtcNow(),
+            SetAside = _setAside.Select(pair => $"{pair.Key}: {pair.Value}").ToValueList(),
+            ErasuresWaiting = files.ReadErasures().Count(erasure => erasure.ChainDoneAt is null),
+            WaitingSteps = null,
+            WaitingSessions = null,
+            WaitingSince = null,
+        };
+        if (_comparedAt is not null)
+        {
+            var key = _lookedAtKey;
+            var waiting = (await PositionsAsync(cancellationToken).ConfigureAwait(false)).Select(session => (session.Id, Have: _behind[session.Id], session.Sequence))
+                .Concat((await store.AskAsync(record => record.PositionsAsync(key, int.MaxValue, cancellationToken), cancellationToken).ConfigureAwait(false))
+                    .Select(session => (session.Id, Have: 0L, session.Sequence)))
+                .Where(session => session.Sequence > session.Have).ToList();
+            var since = new List<DateTimeOffset>();
+            foreach (var (id, have, _) in waiting)
+            {
+                if (await store.AskAsync(record => record.WhenAsync(id, have + 1, cancellationToken), cancellationToken).ConfigureAwait(false) is { } at)
+                {
+                    since.Add(at);
+                }
+            }
+
+            state = state with
+            {
+                WaitingSteps = waiting.Sum(session => session.Sequence - session.Have),
+                WaitingSessions = waiting.Count,
+                WaitingSince = since.Count == 0 ? null : since.Min(),
+            };
+        }
+
+        _state = state;
+        files.Write(state);
+    }
+
+    private static ValueList<DeliveredStep> Fitting(ValueList<DeliveredStep> steps, ref int bytes, bool mayBeFirst)
+    {
+        var fitting = new List<DeliveredStep>();
+        foreach (var step in steps)
+        {
+            var size = Encoding.UTF8.GetByteCount(step.InputJson) + Encoding.UTF8.GetByteCount(step.EventsJson);
+            if (bytes + size > SyncFormat.MostBytes && !(mayBeFirst && fitting.Count == 0))
+            {
+                break;
+            }
+
+            fitting.Add(step);
+            bytes += size;
+        }
+
+        return fitting.ToValueList();
+    }
+}

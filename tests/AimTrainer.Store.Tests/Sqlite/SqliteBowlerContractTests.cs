@@ -1,0 +1,3 @@
+namespace AimTrainer.Store.Tests;
+
+public sealed class SqliteBowlerContractTests() : BowlerContract(new SqliteTestRecord());
