@@ -28,7 +28,7 @@ internal static class ApiSchemas
         ("Bowler", typeof(BowlerRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
         (nameof(ProjectorLetIn), typeof(ProjectorLetIn)), ("Projectors", typeof(ValueList<ProjectorListed>)),
         (nameof(SessionFigures), typeof(SessionFigures)), (nameof(BowlerFigures), typeof(BowlerFigures)), (nameof(BowlerTrend), typeof(BowlerTrend)),
-        ("Bowler", typeof(BowlerRecord)), ("Balls", typeof(ValueList<BallRecord>)), ("BallRecord", typeof(BallRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
+        ("Balls", typeof(ValueList<BallRecord>)), ("BallRecord", typeof(BallRecord)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
         (nameof(LaneMap), typeof(LaneMap)), (nameof(LaneChecked), typeof(LaneChecked)), (nameof(PathAnswer), typeof(PathAnswer)), (nameof(LineAnswer), typeof(LineAnswer)),
         (nameof(ScatterFound), typeof(ScatterFound)), (nameof(SessionCrossings), typeof(SessionCrossings)),
