@@ -33,6 +33,7 @@ public sealed class FigurePageTests(Chromium chromium)
             ("bowler-progress", $"{progress}?starts=2026-03-02&weeks=10&sessionsAWeek=1&goalSpreadBoards=1.2"), ("bowler-early-late", $"{progress}?by=ten"),
             ("bowler-line", $"{progress}?by=line&from=2026-03-10"), ("record-figures", $"/records/{session}"),
         ];
+        var complaints = new List<string>();
         foreach (var (size, bright) in new[] { ("phone", false), ("tablet", true) })
         {
             await using var user = await chromium.UserAsync(console, Screen.Named(size), bright);
@@ -43,8 +44,10 @@ public sealed class FigurePageTests(Chromium chromium)
                 await page.CloseAsync();
             }
 
-            Assert.Empty(user.Complaints);
+            complaints.AddRange(user.Complaints);
         }
+
+        Assert.Empty(complaints);
     }
 
     [Fact]
@@ -102,7 +105,7 @@ public sealed class FigurePageTests(Chromium chromium)
             await console.SessionAsync(lane + 1, $"Few {counts[lane]}", "ten-shot-spread", "left");
             for (var shot = 0; shot < counts[lane]; shot++)
             {
-                await console.ShotAsync(lane + 1, $"s-{lane}-{shot}", (15, 11 + (0.5 * (shot % 3))));
+                await console.ShotAsync(lane + 1, $"s-{lane}-{shot}", (15, 11 + (0.25 * (shot % 3))));
             }
         }
 

@@ -34,6 +34,7 @@ public sealed partial class WriterTests
             var root = XDocument.Parse(Encoding.UTF8.GetString(Convert.FromBase64String(svg.Groups[1].Value))).Root!;
             Assert.Equal("svg", root.Name.LocalName);
             Assert.NotNull(root.Attribute("viewBox"));
+            Assert.Contains(root.Descendants(), element => element.Name.LocalName == "text" && element.Value.Trim().Length > 0);
             Assert.DoesNotContain(root.Descendants(), element => element.Name.LocalName is "script" or "image" or "foreignObject");
         }
 

@@ -58,7 +58,9 @@ internal sealed partial record ReportChart(string Title, string Caption, string 
     private Plot Make()
     {
         var plot = new Plot();
-        plot.Font.Set(ReportFonts.Family);
+
+        // The name by way of the face, so that the font is known to the library before the first chart.
+        plot.Font.Set(ReportFonts.Regular.FamilyName);
         var ink = Color.FromHex(ReportColours.Ink);
         plot.FigureBackground.Color = Colors.White;
         plot.DataBackground.Color = Colors.White;

@@ -27,7 +27,11 @@ internal static class ReportShot
         var first = targets[0];
         var reading = new ShotReading
         {
-            LaydownBoard = first.LaydownBoard, LaunchAngleDegrees = first.LaunchAngleDegrees, SpeedMilesPerHour = first.SpeedMph, SpeedPlace = first.SpeedAt ?? SpeedPlace.Unknown, RevsRpm = first.RevsRpm,
+            LaydownBoard = first.LaydownBoard,
+            LaunchAngleDegrees = first.LaunchAngleDegrees,
+            SpeedMilesPerHour = first.SpeedMph,
+            SpeedPlace = first.SpeedAt ?? SpeedPlace.Unknown,
+            RevsRpm = first.RevsRpm,
         };
         var places = new HashSet<double>();
         foreach (var target in targets)
