@@ -52,6 +52,8 @@ public sealed class CalibrateTests : IDisposable
     [InlineData("--from, --to: found 30 to 20 ft; allowed: an end farther down the lane than the start", "calibrate", "--monitor", "1", "--from", "30", "--to", "20")]
     [InlineData("--from, --to: this stretch holds 0 of the lane's own marks", "calibrate", "--monitor", "1", "--from", "1", "--to", "2")]
     [InlineData("the projector \"near\" of station 2 has no map", "calibrate", "forget", "--station", "2", "--name", "near")]
+    [InlineData("--host: found lane.example; allowed: the console's address", "calibrate", "--windowed", "--host", "lane.example")]
+    [InlineData("--host: found ftp://lane.example; allowed: the console's address", "calibrate", "--windowed", "--host", "ftp://lane.example")]
     public void ByHand_WrongUsage_SaysWhatIsAllowedBeforeAnyWindow(string said, params string[] words)
     {
         var ran = _work.Run(words);

@@ -14,7 +14,7 @@ public sealed class MalformedTests : IAsyncLifetime
 
     private static readonly (HttpMethod Method, string Path, string Body)[] Good =
     [
-        (HttpMethod.Post, "/api/stations/1/shots", 
+        (HttpMethod.Post, "/api/stations/1/shots",
             """{"id":"good","time":"2026-03-01T18:05:09+01:00","crossings":[{"feet":15,"board":12.5}],"speedMph":17,"speedAt":"release","pins":9}"""),
         (HttpMethod.Post, "/api/stations/1/actions", """{"kind":"target","target":"second arrow","widthBoards":4,"id":"t-1"}"""),
         (HttpMethod.Post, "/api/stations/1/actions", """{"kind":"correct","number":1,"shot":{"arrowsBoard":11,"note":"misread"}}"""),
