@@ -29,8 +29,17 @@ internal sealed class MadeBalls(string bowler = "Ann Lee", Hand hand = Hand.Righ
         var at = Start.AddHours(hours);
         var setup = new SessionSetup
         {
-            SessionId = id, Station = 3, At = at, Bowler = bowler, Hand = hand, Ball = usual, DrillId = "two-point-line", DrillHash = new string('0', 64),
-            Lane = LaneProfileReader.Default, Seed = 7, Simulated = simulated,
+            SessionId = id,
+            Station = 3,
+            At = at,
+            Bowler = bowler,
+            Hand = hand,
+            Ball = usual,
+            DrillId = "two-point-line",
+            DrillHash = new string('0', 64),
+            Lane = LaneProfileReader.Default,
+            Seed = 7,
+            Simulated = simulated,
         };
         var aim = new Aim("line", line.Select(target => new NamedTarget(
             $"at {target.Feet}", new Target(Board.FromBoards(target.Board), BoardOffset.FromBoards(3), Feet.FromFeet(target.Feet)))).ToValueList());
@@ -46,8 +55,16 @@ internal sealed class MadeBalls(string bowler = "Ann Lee", Hand hand = Hand.Righ
             var results = Grader.Grade(shot, aim, GradeBands.Default);
             var graded = new GradedShot
             {
-                Number = number, At = at.AddMinutes(number), Shot = shot, Run = 0, Aim = aim.Name, Targets = results, Held = Grader.Held(results),
-                Points = Grader.Points(results), Comparability = Comparability.Yes, LaunchAngle = LaunchAngles.Of(shot, LaneProfileReader.Default),
+                Number = number,
+                At = at.AddMinutes(number),
+                Shot = shot,
+                Run = 0,
+                Aim = aim.Name,
+                Targets = results,
+                Held = Grader.Held(results),
+                Points = Grader.Points(results),
+                Comparability = Comparability.Yes,
+                LaunchAngle = LaunchAngles.Of(shot, LaneProfileReader.Default),
             };
             builder.Add(new SessionEvent.ShotGraded(grade is null ? graded : grade(graded), [], Told.Nothing));
         }
