@@ -25,6 +25,7 @@ public sealed class ComparisonTests(Chromium chromium)
         await Expect(page.GetByText("Wipe the ball with a dry towel").First).ToBeVisibleAsync();
         await page.Button("Begin: show the first target").TapAsync();
         await Expect(page.Locator("#turn-main")).ToHaveTextAsync("Throw Old one");
+        Assert.InRange((await page.Locator("#turn-main").BoundingBoxAsync())!.Height, 20, 200);
         await Expect(page.Locator("#turn-more")).ToHaveTextAsync("4 more good throws with it · line 1 of 3");
         await Expect(phone.Locator("#now")).ToHaveTextAsync("Throw Old one");
         await Expect(phone.Locator("#ball")).ToContainTextAsync("dry towel");

@@ -12,7 +12,7 @@ namespace AimTrainer.Display.Tests;
 /// </summary>
 public sealed class SheetsTests
 {
-    private const int MostBytes = 400_000;
+    private const int MostBytes = 500_000;
 
     /// <summary>Drivers round differently; a change of a scene changes more than this.</summary>
     private const double MostDifferent = 0.0002;

@@ -61,7 +61,8 @@ public static class BallJson
         var kind = json.Choice<BallSurfaceKind>("kind");
         var at = json.OptionalText("at", 40) is not { } text ? now
             : DateTimeOffset.TryParseExact(
-                text, ["yyyy-MM-dd", "yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd'T'HH:mm:ss", "yyyy-MM-dd'T'HH:mm:ssK"], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time)
+                text, ["yyyy-MM-dd", "yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd'T'HH:mm:ss", "yyyy-MM-dd'T'HH:mm:ssK"],
+                CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var time)
             ? time
             : (DateTimeOffset?)null;
         if (at is null)

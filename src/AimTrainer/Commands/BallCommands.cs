@@ -11,7 +11,8 @@ namespace AimTrainer.Commands;
 /// <summary>Lists balls, keeps what is known of them, and the history of their surfaces.</summary>
 internal static class BallCommands
 {
-    public static Command Create(UserConsole console) => new("ball", "Balls: what is known of them, and the history of their surfaces.") { List(console), Set(console), Surface(console) };
+    public static Command Create(UserConsole console) =>
+        new("ball", "Balls: what is known of them, and the history of their surfaces.") { List(console), Set(console), Surface(console) };
 
     private static Command List(UserConsole console)
     {
@@ -28,7 +29,8 @@ internal static class BallCommands
             }
             else if (balls.Count == 0)
             {
-                console.Out.WriteLine(parsed.GetValue(bowler) is { } name ? $"no ball of {name} is known here" : "no ball is known here yet: name one with a session, or with ball set");
+                console.Out.WriteLine(parsed.GetValue(bowler) is { } name
+                    ? $"no ball of {name} is known here" : "no ball is known here yet: name one with a session, or with ball set");
             }
             else
             {
@@ -88,7 +90,10 @@ internal static class BallCommands
         var scan = CommonOptions.Number("--scan", "A scan of the roughness: the number that the meter shows.", 0, 10_000, "NUMBER");
         var unit = CommonOptions.Name("--unit", "The unit that the meter shows.");
         var note = CommonOptions.Name("--note", "Anything else.");
-        var command = new Command("surface", "Add work or a scan to the history of a ball's surface. Work begins the count of games anew.") { bowler, name, work, scan, unit, note };
+        var command = new Command("surface", "Add work or a scan to the history of a ball's surface. Work begins the count of games anew.")
+        {
+            bowler, name, work, scan, unit, note,
+        };
         command.Validators.Add(result =>
         {
             if (result.GetValue(work) is null == result.GetValue(scan) is null)

@@ -18,7 +18,7 @@ internal sealed class SessionDocuments : ISessionDocuments
     {
         var shots = record.Blocks.AsEnumerable().SelectMany(block => block.Shots).Select(shot => shot.Shot).Where(shot => shot.VoidReason is null).ToList();
         using var text = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
-        
+
         // Of a comparison each shot says its line, so that compare reads the file as it is.
         CsvShotWriter.Write(text, shots.Select(AsExported), setup.Bowler, setup.Hand, [.. shots.Select(shot => shot.Compared is null ? null : shot.Aim)]);
         return text.ToString();

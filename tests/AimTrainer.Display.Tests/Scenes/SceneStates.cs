@@ -89,7 +89,8 @@ internal static class SceneStates
 
     /// <summary>A comparison of two balls on one line.</summary>
     public static ScenePlay Compared(
-        Hand hand = Hand.Right, string feedback = "", string balls = """ "reference", "other" """, string order = """ "goodThrowsEach": 3, "checkEvery": 4 """, ValueList<ChosenBall>? chosen = null)
+        Hand hand = Hand.Right, string feedback = "", string balls = """ "reference", "other" """,
+        string order = """ "goodThrowsEach": 3, "checkEvery": 4 """, ValueList<ChosenBall>? chosen = null)
     {
         var line = ScenePlay.Line(ScenePlay.Target("arrows", 10, 15, 3), ScenePlay.Target("breakpoint", 6, 42, 5));
         return ScenePlay.Waiting(

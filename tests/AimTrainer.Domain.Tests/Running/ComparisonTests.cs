@@ -171,8 +171,9 @@ public class ComparisonTests
     }
 
     [Fact]
-    public void Repeat_Aim_SaysToVoidInstead() =>
-        Assert.Contains("void a shot", ComparisonPlay.Begun(""" "throwing": "alternate", "goodThrowsEach": 2 """).Refusal(at => new SessionInput.Repeat(at, Scope.Aim)), StringComparison.Ordinal);
+    public void Repeat_Aim_SaysToVoidInstead() => Assert.Contains(
+        "void a shot",
+        ComparisonPlay.Begun(""" "throwing": "alternate", "goodThrowsEach": 2 """).Refusal(at => new SessionInput.Repeat(at, Scope.Aim)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData(null, "no ball is chosen for \"reference\", \"other\"")]

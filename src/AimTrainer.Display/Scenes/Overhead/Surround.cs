@@ -24,7 +24,8 @@ internal static class Surround
             }
             else
             {
-                Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"{(setup.Simulated ? "Simulated. " : "")}{BallWords.Towel}", BallWords.TowelShort, shortest);
+                Pair(
+                    ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"{(setup.Simulated ? "Simulated. " : "")}{BallWords.Towel}", BallWords.TowelShort, shortest);
             }
         }
         else if (snapshot.Setup is { Simulated: true })

@@ -40,7 +40,9 @@ internal static class ProjectorBalls
         List<string> lines = turn.IsCheck ? beside ? [$"Check: {name}"] : ["Lane check:", $"throw {name}"] : [$"Throw {name}"];
         if (!beside)
         {
-            lines.AddRange(BallWords.Wanted(snapshot, turn) is not null ? [$"{SceneWords.Whole(BallWords.CellOf(turn)!.StillWanted)} more good", BallWords.TowelOnLane] : [BallWords.TowelOnLane]);
+            lines.AddRange(BallWords.Wanted(snapshot, turn) is not null
+                ? [$"{SceneWords.Whole(BallWords.CellOf(turn)!.StillWanted)} more good", BallWords.TowelOnLane]
+                : [BallWords.TowelOnLane]);
         }
 
         LaneWords.Clear(ink, lines, beside ? NarrowShare : WideShare);
