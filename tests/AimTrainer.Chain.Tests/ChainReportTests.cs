@@ -132,15 +132,35 @@ public sealed class ChainReportTests(PostgresServer server) : IDisposable
 
             var session = new ChainSessionRow
             {
-                CenterId = who.Center, Id = Guid.NewGuid().ToString("N"), Station = 1, StartedAt = at, BowlerId = who.Bowler, Hand = "right", DrillHash = "00", LaneName = "lane",
-                SetupJson = "{}", Simulated = simulated, LastSequence = 1, Shots = misses.Length, Points = 0,
+                CenterId = who.Center,
+                Id = Guid.NewGuid().ToString("N"),
+                Station = 1,
+                StartedAt = at,
+                BowlerId = who.Bowler,
+                Hand = "right",
+                DrillHash = "00",
+                LaneName = "lane",
+                SetupJson = "{}",
+                Simulated = simulated,
+                LastSequence = 1,
+                Shots = misses.Length,
+                Points = 0,
             };
             tables.Sessions.Add(session);
             await tables.SaveChangesAsync(Cancel);
             tables.Sums.Add(new SumRow
             {
-                SessionKey = session.Key, Run = 0, Name = "arrows", DistanceFeet = 15, Kind = kind, Shots = misses.Length, Graded = misses.Length,
-                Held = misses.Count(miss => Math.Abs(miss) <= 1), SumOfMisses = misses.Sum(), SumOfSizes = misses.Sum(Math.Abs), SumOfSquares = misses.Sum(miss => miss * miss),
+                SessionKey = session.Key,
+                Run = 0,
+                Name = "arrows",
+                DistanceFeet = 15,
+                Kind = kind,
+                Shots = misses.Length,
+                Graded = misses.Length,
+                Held = misses.Count(miss => Math.Abs(miss) <= 1),
+                SumOfMisses = misses.Sum(),
+                SumOfSizes = misses.Sum(Math.Abs),
+                SumOfSquares = misses.Sum(miss => miss * miss),
             });
             return await tables.SaveChangesAsync(Cancel);
         },

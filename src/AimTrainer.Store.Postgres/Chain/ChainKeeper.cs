@@ -74,12 +74,6 @@ internal sealed class ChainKeeper(NpgsqlConnection connection, int center)
         var bowler = Ask<long>(
             "INSERT INTO bowlers (center_id, name, key) VALUES ($1, $2, $3) ON CONFLICT (center_id, key) DO UPDATE SET name = bowlers.name RETURNING id",
             center, setup.Bowler.Trim(), NameKey.Of(setup.Bowler));
-        using (var add = Command(
-            "INSERT INTO drills (hash, drill_id, name, json) VALUES ($1, $2, $3, $4) ON CONFLICT DO NOTHING", drill.Hash, drill.DrillId, drill.Name, drill.Json))
-        {
-            add.ExecuteNonQuery();
-        }
-
         using var begin = Command(
             """
             INSERT INTO sessions (center_id, id, station, started_at, bowler_id, hand, drill_hash, lane_name, setup_json, simulated, last_sequence, shots, points)

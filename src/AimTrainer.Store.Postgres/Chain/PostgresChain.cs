@@ -164,6 +164,13 @@ public sealed class PostgresChain : IChainInbox, IDisposable
                     _months.Make(connection, month);
                 }
 
+                // By itself and at once: drills are the only rows that centers share, and whoever first brings one in a long delivery
+                // would keep all others waiting who bring the same.
+                foreach (var drill in read.Select(session => session.Delivered.Drill).OfType<DeliveredDrill>().DistinctBy(drill => drill.Hash))
+                {
+                    KeepDrill(connection, drill);
+                }
+
                 try
                 {
                     return new DeliveryAnswer(Take(connection, center, read));
@@ -253,6 +260,24 @@ public sealed class PostgresChain : IChainInbox, IDisposable
         using var command = new NpgsqlCommand("SELECT pg_advisory_xact_lock(hashtext('chain center'), $1)", connection);
         command.Parameters.Add(new NpgsqlParameter { Value = center });
         command.ExecuteNonQuery();
+    }
+
+    private static void KeepDrill(NpgsqlConnection connection, DeliveredDrill drill)
+    {
+        using var command = new NpgsqlCommand("INSERT INTO drills (hash, drill_id, name, json) VALUES ($1, $2, $3, $4) ON CONFLICT DO NOTHING", connection);
+        foreach (var value in (ReadOnlySpan<string>)[drill.Hash, drill.DrillId, drill.Name, drill.Json])
+        {
+            command.Parameters.Add(new NpgsqlParameter { Value = value });
+        }
+
+        try
+        {
+            command.ExecuteNonQuery();
+        }
+        catch (PostgresException exception) when (PostgresFault.IsRefusedRow(exception))
+        {
+            // Its sessions are refused, with words, when they come to it.
+        }
     }
 
     private static DeliveredAnswer Refused(ReadSession session, PostgresException exception) =>

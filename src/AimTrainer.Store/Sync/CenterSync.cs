@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
@@ -19,6 +20,9 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
     /// <summary>All sessions are compared with the chain's so often: what was changed long after its end, or lost at the chain, is found then.</summary>
     private static readonly TimeSpan CompareEvery = TimeSpan.FromHours(1);
 
+    /// <summary>Adding up what waits takes time that sending could use.</summary>
+    private static readonly TimeSpan NoteEvery = TimeSpan.FromSeconds(2);
+
     private readonly Dictionary<string, long> _behind = [];
     private readonly SortedDictionary<string, string> _setAside = new(StringComparer.Ordinal);
     private long _lookedAtKey;
@@ -37,9 +41,14 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
         {
             await SendErasuresAsync(cancellationToken).ConfigureAwait(false);
             await CompareAsync(cancellationToken).ConfigureAwait(false);
+            var noted = clock.GetTimestamp();
             while (await DeliverAsync(cancellationToken).ConfigureAwait(false))
             {
-                await NoteAsync(null, cancellationToken).ConfigureAwait(false);
+                if (clock.GetElapsedTime(noted) >= NoteEvery)
+                {
+                    await NoteAsync(null, cancellationToken).ConfigureAwait(false);
+                    noted = clock.GetTimestamp();
+                }
             }
 
             await NoteAsync(null, cancellationToken).ConfigureAwait(false);
@@ -137,22 +146,17 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
     {
         var sessions = new List<DeliveredSession>();
         var (steps, bytes) = (0, 0);
-        foreach (var position in await PositionsAsync(cancellationToken).ConfigureAwait(false))
+        await foreach (var position in PositionsAsync(cancellationToken).ConfigureAwait(false))
         {
             var have = _behind[position.Id];
-            if (have >= position.Sequence && !(have == 0 && position.Sequence == 0))
+            if (have >= position.Sequence)
             {
+                // One that is not over will have more to send.
                 if (position.Ended)
                 {
                     _behind.Remove(position.Id);
                 }
 
-                continue;
-            }
-
-            if (position.Sequence == 0)
-            {
-                // Set up and never begun: there is nothing to send yet.
                 continue;
             }
 
@@ -219,21 +223,24 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
 
     private void Reached() => _state = _state with { ReachedAt = clock.GetUtcNow() };
 
-    private async Task<List<SessionPosition>> PositionsAsync(CancellationToken cancellationToken)
+    /// <summary>Where the sessions that the chain is behind with stand here, looked up as they are asked for.</summary>
+    private async IAsyncEnumerable<SessionPosition> PositionsAsync([EnumeratorCancellation] CancellationToken cancellationToken)
     {
-        var positions = new List<SessionPosition>();
-        foreach (var ids in _behind.Keys.Chunk(SyncFormat.MostAsked))
+        foreach (var ids in _behind.Keys.ToList().Chunk(SyncFormat.MostAsked))
         {
-            positions.AddRange(await store.AskAsync(record => record.PositionsOfAsync(ids, cancellationToken), cancellationToken).ConfigureAwait(false));
-        }
+            var positions = await store.AskAsync(record => record.PositionsOfAsync(ids, cancellationToken), cancellationToken).ConfigureAwait(false);
 
-        // A session that was erased here is nowhere any more.
-        foreach (var gone in _behind.Keys.Except(positions.Select(position => position.Id)).ToList())
-        {
-            _behind.Remove(gone);
-        }
+            // A session that was erased here is nowhere any more.
+            foreach (var gone in ids.Except(positions.Select(position => position.Id)))
+            {
+                _behind.Remove(gone);
+            }
 
-        return positions;
+            foreach (var position in positions)
+            {
+                yield return position;
+            }
+        }
     }
 
     private async Task NoteAsync(string? error, CancellationToken cancellationToken)
@@ -251,24 +258,26 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
         if (_comparedAt is not null)
         {
             var key = _lookedAtKey;
-            var waiting = (await PositionsAsync(cancellationToken).ConfigureAwait(false)).Select(session => (session.Id, Have: _behind[session.Id], session.Sequence))
-                .Concat((await store.AskAsync(record => record.PositionsAsync(key, int.MaxValue, cancellationToken), cancellationToken).ConfigureAwait(false))
-                    .Select(session => (session.Id, Have: 0L, session.Sequence)))
-                .Where(session => session.Sequence > session.Have).ToList();
-            var since = new List<DateTimeOffset>();
-            foreach (var (id, have, _) in waiting)
+            var waiting = (await store.AskAsync(record => record.PositionsAsync(key, int.MaxValue, cancellationToken), cancellationToken).ConfigureAwait(false))
+                .ConvertAll(session => (Session: session, Have: 0L));
+            await foreach (var session in PositionsAsync(cancellationToken).ConfigureAwait(false))
             {
-                if (await store.AskAsync(record => record.WhenAsync(id, have + 1, cancellationToken), cancellationToken).ConfigureAwait(false) is { } at)
-                {
-                    since.Add(at);
-                }
+                waiting.Add((session, _behind[session.Id]));
+            }
+
+            waiting.RemoveAll(one => one.Session.Sequence <= one.Have);
+            DateTimeOffset? since = null;
+            foreach (var (session, have) in waiting.OrderBy(one => one.Session.StartedAt).TakeWhile(one => since is null || one.Session.StartedAt < since))
+            {
+                var at = await store.AskAsync(record => record.WhenAsync(session.Id, have + 1, cancellationToken), cancellationToken).ConfigureAwait(false);
+                since = since is null || at < since ? at : since;
             }
 
             state = state with
             {
-                WaitingSteps = waiting.Sum(session => session.Sequence - session.Have),
+                WaitingSteps = waiting.Sum(one => one.Session.Sequence - one.Have),
                 WaitingSessions = waiting.Count,
-                WaitingSince = since.Count == 0 ? null : since.Min(),
+                WaitingSince = since,
             };
         }
 

@@ -49,6 +49,6 @@ public static class OutboxQueries
         from session in sessions.AsNoTracking()
         orderby session.Key
         select new SessionPosition(
-            session.Key, session.Id, session.EndedAt != null,
+            session.Key, session.Id, session.StartedAt, session.EndedAt != null,
             record.LogSteps.Where(step => step.SessionKey == session.Key).Max(step => (long?)step.Sequence) ?? 0);
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using AimTrainer.Sessions;
 using AimTrainer.Store;
 using Microsoft.Extensions.Hosting;
@@ -14,6 +15,7 @@ internal sealed partial class ChainSender(CenterSync sync, TimeProvider clock, I
     /// <summary>The longest wait after failures, each of which doubles it.</summary>
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(2);
 
+    [SuppressMessage("Design", "CA1031:Do not catch general exception types", Justification = "Whatever it is, the lanes go on, and it is said.")]
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         var (wait, said) = (Every, (string?)null);
@@ -24,13 +26,17 @@ internal sealed partial class ChainSender(CenterSync sync, TimeProvider clock, I
             {
                 error = (await sync.RunAsync(stoppingToken).ConfigureAwait(false)).Error;
             }
+            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+            {
+                return;
+            }
             catch (StoreUnavailableException exception)
             {
                 error = exception.Message;
             }
-            catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+            catch (Exception exception)
             {
-                return;
+                error = $"sending to the chain failed, and is tried again: {exception.Message.TrimEnd('.')}";
             }
 
             if (error != said)
