@@ -1,4 +1,4 @@
-using System;
+﻿using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
@@ -54,7 +54,13 @@ namespace AimTrainer.Store.Postgres
                         .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
                     bowler_id = table.Column<long>(type: "bigint", nullable: false),
                     name = table.Column<string>(type: "text", nullable: false, collation: "C"),
-                    key = table.Column<string>(type: "text", nullable: false, collation: "C")
+                    key = table.Column<string>(type: "text", nullable: false, collation: "C"),
+                    surface = table.Column<string>(type: "text", nullable: true, collation: "C"),
+                    weight_pounds = table.Column<double>(type: "double precision", nullable: true),
+                    gyration_inches = table.Column<double>(type: "double precision", nullable: true),
+                    differential_inches = table.Column<double>(type: "double precision", nullable: true),
+                    layout = table.Column<string>(type: "text", nullable: true, collation: "C"),
+                    games_since_surface_work = table.Column<int>(type: "integer", nullable: true)
                 },
                 constraints: table =>
                 {
@@ -64,6 +70,34 @@ namespace AimTrainer.Store.Postgres
                         column: x => x.bowler_id,
                         principalSchema: "aimtrainer",
                         principalTable: "bowlers",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "ball_surfaces",
+                schema: "aimtrainer",
+                columns: table => new
+                {
+                    id = table.Column<long>(type: "bigint", nullable: false)
+                        .Annotation("Npgsql:ValueGenerationStrategy", NpgsqlValueGenerationStrategy.IdentityByDefaultColumn),
+                    ball_id = table.Column<long>(type: "bigint", nullable: false),
+                    at = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    kind = table.Column<string>(type: "text", nullable: false, collation: "C"),
+                    finish = table.Column<string>(type: "text", nullable: true, collation: "C"),
+                    roughness = table.Column<double>(type: "double precision", nullable: true),
+                    roughness_unit = table.Column<string>(type: "text", nullable: true, collation: "C"),
+                    games = table.Column<int>(type: "integer", nullable: true),
+                    note = table.Column<string>(type: "text", nullable: true, collation: "C")
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_ball_surfaces", x => x.id);
+                    table.ForeignKey(
+                        name: "FK_ball_surfaces_balls_ball_id",
+                        column: x => x.ball_id,
+                        principalSchema: "aimtrainer",
+                        principalTable: "balls",
                         principalColumn: "id",
                         onDelete: ReferentialAction.Restrict);
                 });
@@ -226,6 +260,12 @@ namespace AimTrainer.Store.Postgres
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_ball_surfaces_ball_id_at",
+                schema: "aimtrainer",
+                table: "ball_surfaces",
+                columns: new[] { "ball_id", "at" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_balls_bowler_id_key",
                 schema: "aimtrainer",
                 table: "balls",
@@ -268,6 +308,10 @@ namespace AimTrainer.Store.Postgres
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
+            migrationBuilder.DropTable(
+                name: "ball_surfaces",
+                schema: "aimtrainer");
+
             migrationBuilder.DropTable(
                 name: "log_steps",
                 schema: "aimtrainer");
