@@ -19,6 +19,8 @@ internal static class Erasing
             record.LogSteps.Where(step => keys.Contains(step.SessionKey)).ExecuteDelete();
             record.Sessions.Where(session => keys.Contains(session.Key)).ExecuteDelete();
             var gone = bowlers.Where(bowler => !record.Sessions.Any(session => session.BowlerId == bowler)).ToList();
+            var balls = record.Balls.Where(ball => gone.Contains(ball.BowlerId)).Select(ball => ball.Id).ToList();
+            record.BallSurfaces.Where(surface => balls.Contains(surface.BallId)).ExecuteDelete();
             record.Balls.Where(ball => gone.Contains(ball.BowlerId)).ExecuteDelete();
             record.Bowlers.Where(bowler => gone.Contains(bowler.Id)).ExecuteDelete();
         }
