@@ -22,7 +22,6 @@ internal static class WrongUsage
             return Unknown(parsed.UnmatchedTokens[0], command, commands);
         }
 
-        // A command that does something itself may have others below it.
         return commands.Count > 0 && command.Action is null
             ? $"a command is needed: {string.Join(", ", commands)}"
             : string.Join("; ", parsed.Errors.Select(error => error.Message.TrimEnd('.')));
@@ -35,7 +34,6 @@ internal static class WrongUsage
             return $"{token}: no such option{Meant(token, command.Options.Select(option => option.Name))}";
         }
 
-        // A command that does something itself may have others below it.
         return commands.Count > 0 && command.Action is null
             ? $"{token}: no such command{Meant(token, commands)}; allowed: {string.Join(", ", commands)}"
             : $"{token}: one word too many";
