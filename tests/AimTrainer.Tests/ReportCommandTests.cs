@@ -22,7 +22,7 @@ public sealed class ReportCommandTests : IDisposable
             Assert.StartsWith(begins, Encoding.Latin1.GetString(File.ReadAllBytes(file)), StringComparison.Ordinal);
             Assert.Contains($"Report written: {file}", ran.Out, StringComparison.Ordinal);
             Assert.Contains("Over 10 shots at board 10 at the arrows the average is 0.50 boards to the right", ran.Out, StringComparison.Ordinal);
-            Assert.Contains("Drill: Three rings (aimtrainer run three-rings)", ran.Out, StringComparison.Ordinal);
+            Assert.Contains("Drill: Three rings (aimtrainer run --drill three-rings)", ran.Out, StringComparison.Ordinal);
         }
     }
 

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using AimTrainer.Domain;
+using AimTrainer.Sessions;
 
 namespace AimTrainer.Feeds;
 

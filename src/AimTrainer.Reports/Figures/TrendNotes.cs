@@ -35,7 +35,7 @@ public static class TrendNotes
         if (trend.Series.Count == 0)
         {
             yield return "No test block yet. Trends are taken from test blocks only, since a training block's hit rate is what its sizing holds it at. "
-                + "Begin each session with one (aimtrainer run --drill session-start-test).";
+                + $"Begin each session with one ({DrillShelf.CommandOf("session-start-test")}).";
         }
         else if (trend.PeriodChosen)
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using AimTrainer.Analysis;
+using AimTrainer.Sessions;
 
 namespace AimTrainer.Reports;
 
@@ -31,8 +32,9 @@ internal static class CsvReport
             return "";
         }
 
-        var guarded = text.TrimStart() is [('=' or '+' or '-' or '@' or '|' or '%'), ..] || text[0] is '\t' or '\r' or '\n' ? "'" + text : text;
-        return guarded.AsSpan().IndexOfAny(",\"\r\n") >= 0 || guarded[0] == ' ' || guarded[^1] == ' '
+        // Quoted also at what other spreadsheets cut at: the part behind a semicolon or a tab would be a cell, and may be a formula.
+        var guarded = FormulaGuard.Guarded(text);
+        return guarded.AsSpan().IndexOfAny(",;\t\"\r\n") >= 0 || guarded[0] == ' ' || guarded[^1] == ' '
             ? $"\"{guarded.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
             : guarded;
     }

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
+using AimTrainer.Sessions;
 
 namespace AimTrainer.Reports;
 
@@ -87,7 +88,7 @@ internal static class HtmlReport
 
         var next = report.WorkOn;
         html.Append($"</section>\n<section class=\"next\">\n<h2>Work on next</h2>\n<p>{Safe(next.Text)}</p>\n");
-        html.Append($"<p><strong>Drill: {Safe(next.DrillName)}</strong> (aimtrainer run {Safe(next.DrillId)})</p>\n</section>\n");
+        html.Append($"<p><strong>Drill: {Safe(next.DrillName)}</strong> ({Safe(DrillShelf.CommandOf(next.DrillId))})</p>\n</section>\n");
         html.Append($"<section>\n<h2>What was worked on</h2>\n<p>{Safe(PageReport.WorkSummary(report.Work))}</p>\n");
         if (report.Work.Drills.Count > 0)
         {

@@ -1,3 +1,4 @@
+using AimTrainer.Sessions;
 using SkiaSharp;
 
 namespace AimTrainer.Reports;
@@ -146,7 +147,7 @@ internal static class PageReport
     private static float WorkOnBox(PageCanvas page, WorkOn work, float top)
     {
         const float inner = RightWidth - 20;
-        var drill = $"Drill: {work.DrillName} (aimtrainer run {work.DrillId})";
+        var drill = $"Drill: {work.DrillName} ({DrillShelf.CommandOf(work.DrillId)})";
         var height = 26 + PageCanvas.HeightOf(work.Text, inner, Body) + PageCanvas.HeightOf(drill, inner, Body, bold: true) + 8;
         page.Box(RightLeft, top, RightWidth, height, ReportColours.Panel, ReportColours.Orange);
         page.Line("Work on next", RightLeft + 11, top + 16, inner, 11, bold: true);

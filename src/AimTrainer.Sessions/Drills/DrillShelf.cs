@@ -19,6 +19,9 @@ public sealed class DrillShelf(string? ownFolder)
     /// <summary>Whether a file is a shipped one.</summary>
     public static bool IsShipped(string file) => Path.GetDirectoryName(file) == ShippedFolder;
 
+    /// <summary>The command line that starts a drill, for whoever is told to throw it.</summary>
+    public static string CommandOf(string id) => $"aimtrainer run --drill {id}";
+
     /// <summary>The file of a drill, or null. The id is looked for in the list of files, so that no id leads out of the folders.</summary>
     public string? FileOf(string id) => Files().FirstOrDefault(file => Path.GetFileNameWithoutExtension(file) == id);
 

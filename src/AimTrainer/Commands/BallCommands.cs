@@ -21,7 +21,7 @@ internal static class BallCommands
         var command = new Command("list", "Balls by bowler and name.") { bowler, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             var balls = await store.ListBallsAsync(parsed.GetValue(bowler), cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
@@ -58,7 +58,7 @@ internal static class BallCommands
         command.SetAction(async (parsed, cancellationToken) =>
         {
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
-            using var store = SqliteSessionStore.Open(folder);
+            using var store = StoreForWriting.Open(parsed, folder);
             var (whose, called) = (parsed.GetValue(bowler)!, parsed.GetValue(name)!);
             var known = await store.FindBallAsync(whose, called, cancellationToken).ConfigureAwait(false);
             var before = known?.Details ?? new BallDetails { Bowler = whose, Name = called };
@@ -108,7 +108,7 @@ internal static class BallCommands
         command.SetAction(async (parsed, cancellationToken) =>
         {
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
-            using var store = SqliteSessionStore.Open(folder);
+            using var store = StoreForWriting.Open(parsed, folder);
             var entry = new BallSurface(
                 TimeProvider.System.GetUtcNow(), parsed.GetValue(work) is null ? BallSurfaceKind.Scan : BallSurfaceKind.Work, parsed.GetValue(work),
                 parsed.GetValue(scan), parsed.GetValue(unit), null, parsed.GetValue(note));

@@ -20,7 +20,7 @@ internal static class EraseCommand
         {
             var name = parsed.GetValue(bowler)!;
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
-            using IRecordStore store = RecordOption.Of(parsed) is { } place ? PostgresSessionStore.Open(place, TimeProvider.System) : SqliteSessionStore.Open(folder);
+            using var store = StoreForWriting.Open(parsed, folder);
             if (!parsed.GetValue(sure))
             {
                 var sessions = await store.ListAsync(new Sessions.SessionFilter { Bowler = name, Limit = int.MaxValue }, cancellationToken).ConfigureAwait(false);

@@ -39,7 +39,7 @@ internal static class FiguresCommand
 
             var grouping = parsed.GetValue(by);
             var filter = name is null ? null : TrendCommand.Filter(name, parsed.GetValue(from), parsed.GetValue(to));
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             if (filter is null)
             {
                 var (setup, drill, record) = await SessionCommands.ReadAsync(store, id!, cancellationToken).ConfigureAwait(false);

@@ -49,7 +49,7 @@ internal static class ShotCommands
             }
 
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
-            using var store = SqliteSessionStore.Open(folder);
+            using var store = StoreForWriting.Open(parsed, folder);
             var bowler = parsed.GetValue(options.Bowler) ?? first.Bowler ?? "Guest";
             var known = await store.FindBowlerAsync(bowler, cancellationToken).ConfigureAwait(false);
             var setup = options.Setup(parsed, source, bowler, known, simulated: false, TimeProvider.System);

@@ -21,7 +21,7 @@ internal static class SyncCommand
         {
             using var link = ChainSettings.Link(parsed.GetValue(to)!, parsed.GetValue(token));
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
-            using IRecordStore store = RecordOption.Of(parsed) is { } place ? PostgresSessionStore.Open(place, TimeProvider.System) : SqliteSessionStore.Open(folder);
+            using var store = StoreForWriting.Open(parsed, folder);
             var files = new CenterFiles(folder.FolderPath);
             var sync = new CenterSync(store, link, files, new Forgetting(store, files, TimeProvider.System), TimeProvider.System);
             var state = await sync.RunAsync(cancellationToken).ConfigureAwait(false);

@@ -1,4 +1,5 @@
 using AimTrainer.Reports;
+using AimTrainer.Sessions;
 using AimTrainer.Setup;
 
 namespace AimTrainer.Output;
@@ -45,7 +46,7 @@ internal static class ReportOutput
             console.Out.WriteLine($"- {sentence.Text}");
         }
 
-        console.Out.WriteLine($"- Work on next: {report.WorkOn.Text} Drill: {report.WorkOn.DrillName} (aimtrainer run {report.WorkOn.DrillId}).");
+        console.Out.WriteLine($"- Work on next: {report.WorkOn.Text} Drill: {report.WorkOn.DrillName} ({DrillShelf.CommandOf(report.WorkOn.DrillId)}).");
         foreach (var missing in report.Missing)
         {
             console.Out.WriteLine($"- Missing: {missing}");

@@ -63,7 +63,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
         IRecordStore? store = null;
         try
         {
-            store = options.Record is { } record ? PostgresSessionStore.Open(record, TimeProvider.System) : SqliteSessionStore.Open(folder);
+            store = StoreForWriting.Open(options.Record, folder);
             var settings = new ConsoleSettings
             {
                 DataFolder = place,

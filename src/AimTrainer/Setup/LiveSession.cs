@@ -54,7 +54,7 @@ internal sealed class LiveSession : IAsyncDisposable
         IRecordStore? store = null;
         try
         {
-            store = record is null ? SqliteSessionStore.Open(folder) : PostgresSessionStore.Open(record, TimeProvider.System);
+            store = StoreForWriting.Open(record, folder);
             var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
             builder.Services.AddSingleton<ISessionStore>(store);
             builder.Services.AddStations(stationNumber);

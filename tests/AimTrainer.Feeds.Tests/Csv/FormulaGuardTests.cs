@@ -1,3 +1,4 @@
+using AimTrainer.Sessions;
 using CsCheck;
 
 namespace AimTrainer.Feeds.Tests;

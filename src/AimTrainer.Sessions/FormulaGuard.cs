@@ -1,4 +1,4 @@
-namespace AimTrainer.Feeds;
+namespace AimTrainer.Sessions;
 
 /// <summary>
 /// Keeps a text from being a formula where a CSV file is opened in a spreadsheet: an apostrophe before it, which a spreadsheet shows
@@ -8,7 +8,7 @@ namespace AimTrainer.Feeds;
 /// A cell is taken for a formula by its first character: equals, plus, minus, at, a tab or a line end before one, and the wide forms
 /// of the first four. Source: OWASP, "CSV Injection" (the characters and the apostrophe); common practice for the wide forms.
 /// </remarks>
-internal static class FormulaGuard
+public static class FormulaGuard
 {
     private const string Starts = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
 
@@ -18,6 +18,6 @@ internal static class FormulaGuard
     /// <summary>The text that a cell was made from.</summary>
     public static string Plain(string cell) => cell.StartsWith('\'') && NeedsIt(cell[1..]) ? cell[1..] : cell;
 
-    /// <summary>Apostrophes before such a character count too: taking one away must give back exactly what was written.</summary>
-    private static bool NeedsIt(string text) => text.AsSpan().TrimStart('\'') is [var first, ..] && Starts.Contains(first, StringComparison.Ordinal);
+    /// <summary>Apostrophes and blanks before such a character count too: taking one away must give back exactly what was written.</summary>
+    private static bool NeedsIt(string text) => text.AsSpan().TrimStart("' ") is [var first, ..] && Starts.Contains(first, StringComparison.Ordinal);
 }
