@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
@@ -13,7 +14,8 @@ internal sealed class EventStream
     /// <summary>How long nothing may come before a beat is sent, so that the reader knows that the line still holds.</summary>
     public static readonly TimeSpan BeatEvery = TimeSpan.FromSeconds(5);
 
-    private static readonly byte[] BeatBytes = "event: beat\ndata: {}\n\n"u8.ToArray();
+    private static readonly byte[] Beat = "event: beat\ndata: "u8.ToArray();
+    private static readonly byte[] Nothing = "{}"u8.ToArray();
     private static readonly byte[] End = "\n\n"u8.ToArray();
 
     private readonly HttpResponse _response;
@@ -51,6 +53,19 @@ internal sealed class EventStream
         await _response.BodyWriter.WriteAsync(End, cancellationToken).ConfigureAwait(false);
     }
 
-    public async Task BeatAsync(CancellationToken cancellationToken) =>
-        await _response.BodyWriter.WriteAsync(BeatBytes, cancellationToken).ConfigureAwait(false);
+    public Task BeatAsync(CancellationToken cancellationToken) => WriteBeatAsync(Nothing, cancellationToken);
+
+    /// <summary>A beat that says how old the feeds' last lines are by now: nothing else about a lane changes by itself.</summary>
+    public Task BeatAsync(IEnumerable<LiveStation> stations, CancellationToken cancellationToken)
+    {
+        var feeds = stations.Select(live => (live.Station.Number, live.Feed)).Where(one => one.Feed is not null).ToDictionary(one => one.Number, one => one.Feed);
+        return WriteBeatAsync(feeds.Count == 0 ? Nothing : JsonSerializer.SerializeToUtf8Bytes(new { Feeds = feeds }, WebJson.Options), cancellationToken);
+    }
+
+    private async Task WriteBeatAsync(ReadOnlyMemory<byte> json, CancellationToken cancellationToken)
+    {
+        await _response.BodyWriter.WriteAsync(Beat, cancellationToken).ConfigureAwait(false);
+        await _response.BodyWriter.WriteAsync(json, cancellationToken).ConfigureAwait(false);
+        await _response.BodyWriter.WriteAsync(End, cancellationToken).ConfigureAwait(false);
+    }
 }

@@ -20,7 +20,7 @@ internal sealed class LiveStream(LiveStation live, bool forBowler, TimeProvider 
             }
             else
             {
-                await stream.BeatAsync(left).ConfigureAwait(false);
+                await stream.BeatAsync(forBowler ? [] : [live], left).ConfigureAwait(false);
             }
         }
     });

@@ -15,7 +15,7 @@ internal sealed class LiveStreamOfAll(LiveStations live, TimeProvider clock) : I
             var now = await live.Changes.WaitAsync(known, EventStream.BeatEvery, clock, left).ConfigureAwait(false);
             if (now == known)
             {
-                await stream.BeatAsync(left).ConfigureAwait(false);
+                await stream.BeatAsync(live.All, left).ConfigureAwait(false);
                 continue;
             }
 

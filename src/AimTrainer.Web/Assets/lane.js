@@ -27,6 +27,8 @@ follow(station, 'coach', show, (up, words) => {
   $('link').hidden = up;
   $('link').textContent = words ?? 'The host does not answer. Go on: shots you tap are kept here and sent once when it is back.';
   if (up) outbox.flush();
+}, ({ feeds }) => {
+  if (feeds?.[station]) $('feed').textContent = feedWords(feeds[station]);
 });
 
 const targets = () => state?.aim?.targets ?? [];
@@ -386,8 +388,12 @@ function askOtherAim(one) {
   return box;
 }
 
-async function act(action) {
-  const answer = await send('POST', `/api/stations/${station}/actions`, action);
+/** What is pressed is meant for the session that is shown then, and once: a dialog can outlive both its session and a lost answer. */
+const meant = () => ({ session: state?.sessionId, id: `press-${[...crypto.getRandomValues(new Uint32Array(3))].map(each => each.toString(36)).join('')}` });
+
+async function act(action, { session, id } = meant()) {
+  const of = session ? `?session=${encodeURIComponent(session)}` : '';
+  const answer = await send('POST', `/api/stations/${station}/actions${of}`, { ...action, id });
   return answer.ok ? null : why(answer);
 }
 
@@ -416,10 +422,11 @@ function ask(title, yes, fields, make) {
     return box;
   }));
   const dialog = $('ask');
+  const asked = meant();
   dialog.querySelector('form').onsubmit = async event => {
     event.preventDefault();
     const action = make();
-    const wrong = typeof action === 'string' ? action : await act(action);
+    const wrong = typeof action === 'string' ? action : await act(action, asked);
     if (wrong === null) { dialog.close(); return; }
     $('ask-wrong').textContent = wrong;
     $('ask-wrong').hidden = false;

@@ -12,6 +12,8 @@ follow('all', 'coach', changed => {
 }, (up, words) => {
   link.hidden = up;
   link.textContent = words ?? 'The host does not answer. This page goes on by itself when it does.';
+}, ({ feeds = {} }) => {
+  for (const [station, feed] of Object.entries(feeds)) if (states.has(Number(station))) show(Object.assign(states.get(Number(station)), { feed }));
 });
 addEventListener('aimtrainer:unit', () => states.forEach(show));
 

@@ -4,7 +4,8 @@ const patienceMs = 12000; // A beat comes every 5 s; after this long without one
 
 /**
  * Follows a station, or 'all'. Calls onPicture(state) for every picture, onLink(up, words) when the link comes or goes (words say
- * why, when it is known), and onBeat() when nothing is new. A page that nobody looks at lets its link go: a browser has few of them.
+ * why, when it is known), and onBeat({feeds}) when nothing is new but the age of the
+ * feeds' last lines. A page that nobody looks at lets its link go: a browser has few of them.
  */
 export const follow = (station, view, onPicture, onLink, onBeat) => followEvents(`/api/stations/${station}/live?view=${view}`, onPicture, onLink, onBeat);
 
@@ -49,7 +50,7 @@ export function followEvents(url, onPicture, onLink, onBeat = () => {}) {
       say(true);
       onPicture(JSON.parse(event.data));
     });
-    source.addEventListener('beat', () => { alive(); say(true); onBeat(); });
+    source.addEventListener('beat', event => { alive(); say(true); onBeat(JSON.parse(event.data)); });
     source.addEventListener('error', lost);
   }
 

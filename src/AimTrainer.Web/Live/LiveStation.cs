@@ -50,6 +50,9 @@ public sealed class LiveStation
         }
     }
 
+    /// <summary>How the feed stands now; null where none is listened for.</summary>
+    internal FeedStatus? Feed => _feeds?.Of(Station.Number);
+
     /// <summary>The coach's view as it is now, with the age of the feed's last line.</summary>
     internal StationView ForCoach() => StationView.ForCoach(Station.Snapshot) with { Feed = _feeds?.Of(Station.Number) };
 
