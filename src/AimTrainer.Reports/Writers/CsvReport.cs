@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using AimTrainer.Analysis;
@@ -11,6 +12,8 @@ namespace AimTrainer.Reports;
 /// </summary>
 internal static class CsvReport
 {
+    private static readonly SearchValues<char> _special = SearchValues.Create(",;\t\"\r\n");
+
     /// <summary>The headings.</summary>
     public static IReadOnlyList<string> Columns { get; } = ["section", "item", "figure", "unit", "value", "low", "high", "shots", "text"];
 
@@ -34,7 +37,7 @@ internal static class CsvReport
 
         // Quoted also at what other spreadsheets cut at: the part behind a semicolon or a tab would be a cell, and may be a formula.
         var guarded = FormulaGuard.Guarded(text);
-        return guarded.AsSpan().IndexOfAny(",;\t\"\r\n") >= 0 || guarded[0] == ' ' || guarded[^1] == ' '
+        return guarded.AsSpan().ContainsAny(_special) || guarded[0] == ' ' || guarded[^1] == ' '
             ? $"\"{guarded.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
             : guarded;
     }

@@ -1,7 +1,6 @@
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using AimTrainer.Store.Sqlite;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.Extensions.DependencyInjection;
