@@ -2,7 +2,6 @@ using System.CommandLine;
 using AimTrainer.Output;
 using AimTrainer.Setup;
 using AimTrainer.Store;
-using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Commands;

@@ -4,7 +4,6 @@ using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 using AimTrainer.Store;
-using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
 using AimTrainer.Web;
 using Microsoft.AspNetCore.Builder;
