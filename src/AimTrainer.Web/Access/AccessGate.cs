@@ -12,7 +12,7 @@ namespace AimTrainer.Web;
 /// coach's alone, so that a call that was forgotten is closed. What changes something leaves a line in the audit.
 /// </summary>
 internal sealed class AccessGate(
-    RequestDelegate next, Passphrase passphrase, Passes passes, FeedTokens tokens, HostNames names, IAntiforgery antiforgery, Audit audit)
+    RequestDelegate next, Passphrase passphrase, Passes passes, FeedTokens tokens, DisplayTokens displays, HostNames names, IAntiforgery antiforgery, Audit audit)
 {
     /// <summary>The cookie that holds a browser's pass.</summary>
     public const string CookieName = "aimtrainer.pass";
@@ -55,7 +55,7 @@ internal sealed class AccessGate(
         }
 
         var note = context.Features.Get<AuditNote>();
-        if ((changes && visitor is { Role: not Role.Feed }) || note is not null)
+        if ((changes && visitor is { Role: not (Role.Feed or Role.Display) }) || note is not null)
         {
             audit.Write(new AuditLine(
                 $"{context.Request.Method} {context.Request.Path}", context.Response.StatusCode, visitor?.Name ?? "nobody known",
@@ -96,12 +96,22 @@ internal sealed class AccessGate(
         var authorization = context.Request.Headers.Authorization.ToString();
         if (authorization.Length > 0)
         {
-            var token = authorization.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? tokens.Find(authorization[Bearer.Length..].Trim()) : null;
+            var secret = authorization.StartsWith(Bearer, StringComparison.OrdinalIgnoreCase) ? authorization[Bearer.Length..].Trim() : "";
+            if (displays.Find(secret) is { } display)
+            {
+                return new Visitor(Role.Display, $"display {display.Name} ({display.Id})", display.Station, ByCookie: false, () => displays.IsGood(display.Id))
+                {
+                    Screen = display.Kind,
+                    DisplayId = display.Id,
+                };
+            }
+
+            var token = tokens.Find(secret);
             badToken = token is null;
             return token is null ? null : new Visitor(Role.Feed, $"feed {token.Name} ({token.Id})", token.Station, ByCookie: false, () => tokens.IsGood(token.Id));
         }
 
-        if (context.Request.Cookies[CookieName] is { } secret && passes.Find(secret) is { } pass)
+        if (context.Request.Cookies[CookieName] is { } cookie && passes.Find(cookie) is { } pass)
         {
             var name = pass.Role == Role.Coach ? $"coach {pass.Id}" : $"bowler of station {pass.Station} ({pass.Id})";
             return new Visitor(pass.Role, name, pass.Station, ByCookie: true, () => passes.IsGood(pass.Id)) { PassId = pass.Id };
@@ -138,6 +148,7 @@ internal sealed class AccessGate(
     {
         Door.Bowler => "the coach, or a bowler paired to this station",
         Door.Feed => "the coach, or a feed with a token for this station",
+        Door.Display => "the coach, or a display with a token for this station",
         _ => "the coach",
     };
 }

@@ -12,6 +12,9 @@ public enum Door
     /// <summary>The coach, and a feed of the station that the address names.</summary>
     Feed,
 
+    /// <summary>The coach, and a display of the station that the address names.</summary>
+    Display,
+
     /// <summary>Whoever is known.</summary>
     Known,
 

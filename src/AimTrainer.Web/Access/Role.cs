@@ -11,4 +11,7 @@ public enum Role
 
     /// <summary>A sensor or program that sends shots of one station, and sees nothing else.</summary>
     Feed,
+
+    /// <summary>A display on another machine that shows one station, and changes nothing.</summary>
+    Display,
 }

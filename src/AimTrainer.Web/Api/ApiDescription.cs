@@ -70,6 +70,7 @@ internal static class ApiDescription
             Door.Known => "For whoever is known.",
             Door.Bowler => "For the coach, and a bowler paired to this station, who gets the bowler's view.",
             Door.Feed => "For the coach, and a feed with a token for this station.",
+            Door.Display => "For the coach, and a display with a token for this station.",
             _ => "For the coach.",
         };
     }

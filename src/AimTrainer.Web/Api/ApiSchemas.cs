@@ -25,6 +25,7 @@ internal static class ApiSchemas
         (nameof(DrillSummary), typeof(DrillSummary)), (nameof(DrillChecked), typeof(DrillChecked)), ("Bowlers", typeof(ValueList<BowlerListing>)),
         ("Bowler", typeof(BowlerRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
+        ("Displays", typeof(ValueList<DisplayListed>)), (nameof(DisplayTokenMade), typeof(DisplayTokenMade)), (nameof(ProjectionState), typeof(ProjectionState)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];

@@ -34,7 +34,7 @@ internal static class CalibrateWindowCommands
                 throw new UserException($"--from, --to: {why}");
             }
 
-            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)));
+            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)), DataPlace.Of(parsed));
             return await run.PlaceAsync(new CalibrationTask(place, lane, stretch), wish, CalibrationFiles.Store(parsed), cancellationToken).ConfigureAwait(false);
         });
     }
@@ -53,7 +53,7 @@ internal static class CalibrateWindowCommands
             var wish = window.Wish(parsed) ?? throw new UserException("calibrate check: say which projector, as --monitor MONITOR (see: aimtrainer monitors), or --windowed");
             var lane = LaneFile.Read(parsed.GetValue(window.Lane));
             var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(window.Station), console.Error.WriteLine);
-            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)));
+            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)), DataPlace.Of(parsed));
             return await run.CheckAsync(maps, parsed.GetValue(window.Station), lane, wish, cancellationToken).ConfigureAwait(false);
         });
         return command;
