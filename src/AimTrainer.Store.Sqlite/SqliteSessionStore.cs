@@ -56,6 +56,7 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
             // Looked at through a connection that cannot write: a file that is refused stays as it is to the last byte.
             if (!CheckSchema(file, folder.IsHeld))
             {
+                UpdateBackup.Make(folder);
                 using var connection = SqliteDatabase.OpenForWriting(file);
                 RecordSchema.Migrate(connection);
             }

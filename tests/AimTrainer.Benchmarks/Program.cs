@@ -3,7 +3,7 @@ namespace AimTrainer.Benchmarks;
 /// <summary>
 /// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
 /// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>, <c>path</c>, <c>comparison</c> (minutes; not among all),
-/// <c>display [SECONDS]</c>, <c>frame</c>, <c>web [SECONDS]</c>. Prints one line each. Build with <c>-c Release</c>.
+/// <c>display [SECONDS]</c>, <c>frame</c>, <c>web [SECONDS]</c>, <c>evening [SECONDS]</c> (three minutes; not among all). Prints one line each. Build with <c>-c Release</c>.
 /// </summary>
 internal static class Program
 {
@@ -47,12 +47,13 @@ internal static class Program
             "comparison" => [ComparisonBenchmark.RunAsync],
             "display" => [() => DisplayBenchmark.RunAsync(seconds)],
             "frame" => [FrameBenchmark.RunAsync],
+            "evening" => [() => EveningBenchmark.RunAsync(args.Length > 1 ? seconds : EveningBenchmark.WholeSeconds)],
             "web" => [() => WebBenchmark.RunAsync(seconds)],
             _ => [],
         };
         if (benchmarks.Length == 0)
         {
-            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, comparison, display [SECONDS], frame, web [SECONDS]");
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, comparison, display [SECONDS], frame, web [SECONDS], evening [SECONDS]");
             return 2;
         }
 

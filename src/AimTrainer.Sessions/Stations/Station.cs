@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using System.Threading.Channels;
@@ -23,6 +24,7 @@ public sealed class Station
 
     private readonly Lock _watchersLock = new();
     private readonly List<Channel<SessionSnapshot>> _watchers = [];
+    private readonly StationMeters? _meters;
     private SessionInProgress? _session;
     private volatile SessionSnapshot _snapshot;
     private bool _stopped;
@@ -31,12 +33,14 @@ public sealed class Station
     /// <param name="number">Its number, from 1.</param>
     /// <param name="store">Where its sessions are kept.</param>
     /// <param name="clock">The time.</param>
-    public Station(int number, ISessionStore store, TimeProvider clock)
+    /// <param name="meters">What measures it; null for nothing.</param>
+    public Station(int number, ISessionStore store, TimeProvider clock, StationMeters? meters = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
         Number = number;
         _store = store;
         _clock = clock;
+        _meters = meters;
         _snapshot = SessionSnapshot.Idle(number);
     }
 
@@ -63,8 +67,9 @@ public sealed class Station
         FollowAsync(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), cancellationToken);
 
     /// <summary>A shot or a coach's action.</summary>
-    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken) =>
-        SendAsync(new StationMessage.Follow(input), cancellationToken);
+    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken) => _meters is not null && input is SessionInput.ShotThrown
+        ? MeasuredAsync(input, _meters, cancellationToken)
+        : SendAsync(new StationMessage.Follow(input), cancellationToken);
 
     /// <summary>
     /// Every new picture from now on, and the present one first, until the station is stopped. A slow reader gets the newest and
@@ -128,6 +133,15 @@ public sealed class Station
         }
     }
 
+    private async Task<StationReply> MeasuredAsync(SessionInput shot, StationMeters meters, CancellationToken cancellationToken)
+    {
+        var since = _clock.GetTimestamp();
+        using var trace = meters.Shot(Number);
+        var reply = await SendAsync(new StationMessage.Follow(shot) { Trace = trace?.Context ?? default }, cancellationToken).ConfigureAwait(false);
+        meters.Answered(Number, _clock.GetElapsedTime(since), reply);
+        return reply;
+    }
+
     private async Task<StationReply> SendAsync(StationMessage message, CancellationToken cancellationToken)
     {
         try
@@ -168,7 +182,7 @@ public sealed class Station
     {
         StationMessage.Start start => HandleStartAsync(start),
         StationMessage.GoOn goOn => HandleGoOnAsync(goOn, cancellationToken),
-        StationMessage.Follow follow => HandleInputAsync(follow.Input),
+        StationMessage.Follow follow => HandleInputAsync(follow.Input, follow.Trace),
         _ => throw new InvalidOperationException($"unknown message {message}"),
     };
 
@@ -212,7 +226,7 @@ public sealed class Station
         return new StationReply.Kept(null);
     }
 
-    private async Task<StationReply> HandleInputAsync(SessionInput input)
+    private async Task<StationReply> HandleInputAsync(SessionInput input, ActivityContext trace)
     {
         if (_session is not { } session)
         {
@@ -238,7 +252,11 @@ public sealed class Station
         var entry = new LogEntry(session.Sequence + 1, input, step.Events);
 
         // Never cancelled: whether it was kept would not be known, and the sender is told exactly that.
-        await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
+        using (_meters?.Keep(trace))
+        {
+            await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
+        }
+
         session.Accept(entry, step.State);
         Show(session);
         return new StationReply.Kept(entry);

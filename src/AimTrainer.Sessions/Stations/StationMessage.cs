@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Sessions;
@@ -7,6 +8,9 @@ internal abstract record StationMessage
 {
     /// <summary>Where the answer goes.</summary>
     public TaskCompletionSource<StationReply> Reply { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    /// <summary>The trace that it belongs to; nothing when nobody traces.</summary>
+    public ActivityContext Trace { get; init; }
 
     internal sealed record Start(SessionSetup Setup, DrillSource Drill) : StationMessage;
 

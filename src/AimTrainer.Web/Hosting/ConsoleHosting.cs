@@ -27,6 +27,10 @@ public static class ConsoleHosting
             services.AddHostedService<OpenSessions>();
         }
 
+        services.AddMetrics();
+        services.AddSingleton<StationMeters>();
+        services.AddSingleton<WebMeters>();
+        services.AddSingleton<Readiness>();
         AddAccess(services, settings);
         services.AddProblemDetails(options => options.CustomizeProblemDetails = context => context.ProblemDetails.Extensions.Remove("traceId"));
         services.Configure<KestrelServerOptions>(options =>
@@ -58,7 +62,10 @@ public static class ConsoleHosting
         DrillApi.Map(api);
         BowlerApi.Map(api);
         AccessApi.Map(api);
+        DisplayApi.Map(api);
+        ProjectionApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);
+        HealthApi.Map(app);
         AssetPages.Map(app);
         app.MapRazorComponents<Pages.App>();
         return app;
@@ -71,6 +78,11 @@ public static class ConsoleHosting
         services.AddSingleton<PairingCodes>();
         services.AddSingleton<SignInTries>();
         services.AddSingleton(provider => new FeedTokens(settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(provider => new DisplayTokens(settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton<LookingDisplays>();
+        services.AddSingleton<DisplayStreamParts>();
+        services.AddSingleton(provider => new EmergencyStop(settings.DataFolder, provider.GetRequiredService<Audit>(), provider.GetRequiredService<TimeProvider>()));
+        services.AddHostedService(provider => provider.GetRequiredService<EmergencyStop>());
         services.AddSingleton<IFeedGate>(provider => new FeedDoor(
             provider.GetRequiredService<Passphrase>(), provider.GetRequiredService<FeedTokens>(),
             [.. provider.GetRequiredService<IReadOnlyList<Station>>().Select(station => station.Number)]));

@@ -37,6 +37,8 @@ internal static class CommandLine
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
             SoundCommand.Create(console),
+            StopCommand.Create(console),
+            DoctorCommand.Create(console),
         };
         root.Options.Add(CommonOptions.Data());
         return root;
