@@ -16,7 +16,7 @@ namespace AimTrainer.Web;
 /// <param name="parts">What else it needs.</param>
 internal sealed class DisplayStream(LiveStation live, ScreenKind kind, (string? Session, long Step) known, DisplayStreamParts parts) : IResult
 {
-    private const string Revoked = "this display's token was revoked, or is over";
+    private const string Revoked = "This display's token was revoked.", NowNeeded = "The host wants a token of this display now.";
 
     private (string? Session, long Step) _sent = known;
     private bool _hasSent;
@@ -88,7 +88,7 @@ internal sealed class DisplayStream(LiveStation live, ScreenKind kind, (string? 
             (stops, revokes) = (stopped.IsCompletedSuccessfully ? stopped.Result : stops, revoked.IsCompletedSuccessfully ? revoked.Result : revokes);
         }
 
-        await SendAsync(stream, DisplayEvents.End, 0, new DisplayEnd(Revoked), left).ConfigureAwait(false);
+        await SendAsync(stream, DisplayEvents.End, 0, new DisplayEnd(stream.IsOfADisplay ? Revoked : NowNeeded), left).ConfigureAwait(false);
     }
 
     /// <returns>Whether there was any.</returns>
