@@ -4,7 +4,7 @@ using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Doctor;
 
-/// <summary>Looks at the data folder, the disk and the record. Changes nothing but a file that it takes away again.</summary>
+/// <summary>Looks at the data folder, the disk and the record; for a moment it writes a file there and holds the folder.</summary>
 /// <param name="place">The data folder.</param>
 /// <param name="clock">The time.</param>
 internal sealed class DataDoctor(string place, TimeProvider clock)

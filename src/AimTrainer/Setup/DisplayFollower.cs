@@ -121,9 +121,9 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
                 return WaitWhenRefused;
             case DisplayHostTry.Differs:
                 SayOnce($"{host}: {ended.Why}");
-                Show(slot.Newest.Snapshot, ended.Why, null);
-                if (!_stopped && darkness.Reason is DarkReason.Waiting)
+                if (darkness.Reason is not DarkReason.Stopped)
                 {
+                    // What the host goes on with is not known here: an old target must not stay on a lane.
                     darkness.Set(new DarkReason.Differs(FirstLine(ended.Why)));
                 }
 
@@ -149,6 +149,9 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
         {
             case DisplayEvents.Hello:
                 var hello = Read<DisplayHello>(data);
+
+                // What was shown before may be of another session by now: only an update makes a dark display light again.
+                _hasPicture = false;
                 return hello.Protocol == DisplayHello.Spoken ? null
                     : new DisplayHostTry.Differs($"the host ({hello.Version}) is {(hello.Protocol > DisplayHello.Spoken ? "newer" : "older")} than this display; use the same version of aimtrainer for both");
             case DisplayEvents.Projection:

@@ -1,6 +1,9 @@
 using System.Net;
 using AimTrainer.Display;
 using AimTrainer.Sessions;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace AimTrainer.Web.Tests;
@@ -136,6 +139,29 @@ public sealed class DisplayFollowerTests : IAsyncLifetime
         await display.UntilAsync(one => one.Dark.Reason is DarkReason.Differs);
 
         Assert.Contains("too old for displays elsewhere", ((DarkReason.Differs)display.Dark.Reason!).Why, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("event: hello\ndata: {\"protocol\":2,\"version\":\"9.9\",\"station\":1,\"kind\":\"overhead\"}\n\n", "the host (9.9) is newer than this display; use the same version of aimtrainer for both")]
+    [InlineData("event: hello\ndata: {\"protocol\":0,\"version\":\"0.0\",\"station\":1,\"kind\":\"overhead\"}\n\n", "the host (0.0) is older than this display; use the same version of aimtrainer for both")]
+    [InlineData("event: hello\ndata: {\"protocols\":[1]}\n\n", "what the host sends is not what this version reads; use the same version of aimtrainer for both")]
+    public async Task Follow_HostOfAnotherVersion_IsDarkAndSaysSo(string stream, string said)
+    {
+        var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
+        builder.WebHost.UseKestrelCore();
+        await using var other = builder.Build();
+        other.Urls.Add("http://127.0.0.1:0");
+        other.Run(async context =>
+        {
+            context.Response.ContentType = "text/event-stream";
+            await context.Response.WriteAsync(stream);
+        });
+        await other.StartAsync(TestContext.Current.CancellationToken);
+        await using var display = new LookingDisplay(new Uri(other.Urls.First()), 1, ScreenKind.Overhead, null);
+
+        await display.UntilAsync(one => one.Dark.Reason is DarkReason.Differs);
+
+        Assert.Equal(said, ((DarkReason.Differs)display.Dark.Reason!).Why);
     }
 
     [Fact]
