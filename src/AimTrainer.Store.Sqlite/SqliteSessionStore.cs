@@ -51,12 +51,13 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
     internal static SqliteSessionStore Open(DataFolder folder, Action<SqliteConnection>? onOpened)
     {
         var file = folder.DatabaseFile;
+        string? copy = null;
         try
         {
             // Looked at through a connection that cannot write: a file that is refused stays as it is to the last byte.
             if (!CheckSchema(file, folder.IsHeld))
             {
-                UpdateBackup.Make(folder);
+                copy = UpdateBackup.Make(folder);
                 using var connection = SqliteDatabase.OpenForWriting(file);
                 RecordSchema.Migrate(connection);
             }
@@ -64,6 +65,11 @@ public sealed class SqliteSessionStore : ISessionStore, IPracticeRecord, IDispos
         catch (Exception exception) when (StoreFault.IsWorlds(exception))
         {
             throw StoreFault.For(file, exception);
+        }
+        catch (SqliteException exception) when (copy is not null)
+        {
+            throw new StoreUnavailableException(
+                $"{file} could not be brought up to date ({exception.Message.TrimEnd('.')}). Nothing is lost: it was copied to {copy} first. Keep both, and use the older program until this is sorted out", exception);
         }
 
         return new SqliteSessionStore(file, folder.IsHeld ? new StoreWriter(file, onOpened) : null);

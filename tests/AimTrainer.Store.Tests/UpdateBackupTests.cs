@@ -24,8 +24,9 @@ public sealed class UpdateBackupTests : IDisposable
 
         // It looks older by one change, whose tables are there already: so the update comes, and fails.
         Change("DELETE FROM __EFMigrationsHistory WHERE MigrationId = (SELECT max(MigrationId) FROM __EFMigrationsHistory)");
-        Assert.Throws<StoreUnavailableException>(() => new OpenRecord(_folder.Path));
+        var refused = Assert.Throws<StoreUnavailableException>(() => new OpenRecord(_folder.Path));
         var copy = Assert.Single(Copies());
+        Assert.Contains($"it was copied to {copy} first", refused.Message, StringComparison.Ordinal);
         Assert.Equal(1L, Sessions(copy));
 
         // A second try makes a second copy, and leaves the first.
