@@ -53,7 +53,8 @@ internal static class RecordSchema
         context.Database.Migrate();
     }
 
-    private static List<string> Applied(SqliteConnection connection)
+    /// <summary>The changes that were made to a file's tables, oldest first.</summary>
+    public static List<string> Applied(SqliteConnection connection)
     {
         var applied = new List<string>();
         if (SqliteDatabase.Number(connection, "SELECT count(*) FROM sqlite_master WHERE name = '__EFMigrationsHistory'") == 0)

@@ -53,11 +53,13 @@ public sealed class SqliteSessionStore : IRecordStore
     internal static SqliteSessionStore Open(DataFolder folder, Action<SqliteConnection>? onOpened)
     {
         var file = folder.DatabaseFile;
+        string? copy = null;
         try
         {
             // Looked at through a connection that cannot write: a file that is refused stays as it is to the last byte.
             if (!CheckSchema(file, folder.IsHeld))
             {
+                copy = UpdateBackup.Make(folder);
                 using var connection = SqliteDatabase.OpenForWriting(file);
                 RecordSchema.Migrate(connection);
             }
@@ -65,6 +67,11 @@ public sealed class SqliteSessionStore : IRecordStore
         catch (Exception exception) when (StoreFault.IsWorlds(exception))
         {
             throw StoreFault.For(file, exception);
+        }
+        catch (SqliteException exception) when (copy is not null)
+        {
+            throw new StoreUnavailableException(
+                $"{file} could not be brought up to date ({exception.Message.TrimEnd('.')}). Nothing is lost: it was copied to {copy} first. Keep both, and use the older program until this is sorted out", exception);
         }
 
         return new SqliteSessionStore(file, folder.IsHeld ? new StoreWriter(new SqliteRecordDatabase(file, onOpened)) : null);

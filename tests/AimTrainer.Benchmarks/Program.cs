@@ -3,7 +3,7 @@ namespace AimTrainer.Benchmarks;
 /// <summary>
 /// Measures ratios in one run, each against something done by hand beside it: <c>all</c>, or <c>replay</c>, <c>acknowledge</c>,
 /// <c>stations [SECONDS]</c>, <c>start</c>, <c>bowler</c>, <c>path</c>, <c>comparison</c> (minutes; not among all),
-/// <c>display [SECONDS]</c>, <c>frame</c>, <c>web [SECONDS]</c>, <c>sync</c>, <c>chain-plans [ROWS]</c> (minutes; the last two not among all). Prints one line each. Build with <c>-c Release</c>.
+/// <c>display [SECONDS]</c>, <c>frame</c>, <c>web [SECONDS]</c>, <c>sync</c>, <c>chain-plans [ROWS]</c> <c>evening [SECONDS]</c> (minutes; the last three not among all). Prints one line each. Build with <c>-c Release</c>.
 /// </summary>
 internal static class Program
 {
@@ -47,6 +47,7 @@ internal static class Program
             "comparison" => [ComparisonBenchmark.RunAsync],
             "display" => [() => DisplayBenchmark.RunAsync(seconds)],
             "frame" => [FrameBenchmark.RunAsync],
+            "evening" => [() => EveningBenchmark.RunAsync(args.Length > 1 ? seconds : EveningBenchmark.WholeSeconds)],
             "web" => [() => WebBenchmark.RunAsync(seconds)],
             "sync" => [SyncBenchmark.RunAsync],
             "chain-plans" => [() => ChainPlansBenchmark.RunAsync(args is [_, var rows] ? int.Parse(rows, System.Globalization.CultureInfo.InvariantCulture) : 10_000_000)],
@@ -54,7 +55,7 @@ internal static class Program
         };
         if (benchmarks.Length == 0)
         {
-            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, comparison, display [SECONDS], frame, web [SECONDS], sync, chain-plans [ROWS]");
+            await Console.Error.WriteLineAsync($"found {what}; allowed: all, replay, acknowledge, stations [SECONDS], start, bowler, path, comparison, display [SECONDS], frame, web [SECONDS], sync, chain-plans [ROWS], evening [SECONDS]");
             return 2;
         }
 

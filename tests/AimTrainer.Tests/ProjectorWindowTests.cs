@@ -43,7 +43,7 @@ public sealed class ProjectorWindowTests : IDisposable
     {
         using var screen = new VirtualScreen();
         var opened = new TaskCompletionSource<ICalibrationDoor>(TaskCreationOptions.RunContinuationsAsynchronously);
-        var run = new CalibrationRun(_console, ThemeLibrary.Default) { Opened = opened.SetResult };
+        var run = new CalibrationRun(_console, ThemeLibrary.Default, _work.Data) { Opened = opened.SetResult };
         var task = new CalibrationTask(new MapPlace(2, "lane"), LaneProfileReader.Default, null);
         var store = new MapStore(Path.Combine(_work.Data, "maps"), TimeProvider.System);
         var running = Task.Run(() => _console.MainThread.Lend(() => run.PlaceAsync(task, new DisplayWish(DisplayKind.Calibration, "screen", false), store, Cancel)), Cancel);
@@ -97,7 +97,7 @@ public sealed class ProjectorWindowTests : IDisposable
         async Task<int> ShowAsync()
         {
             await using var windows = await DisplayWindows.OpenAsync(
-                _console, 1, [new DisplayWish(DisplayKind.Projector, "screen", false)], DisplayContents.Of(maps, ThemeLibrary.Default, TimeProvider.System), true, _error.WriteLine);
+                _console, 1, [new DisplayWish(DisplayKind.Projector, "screen", false)], DisplayContents.Of(maps, ThemeLibrary.Default, TimeProvider.System), true, _error.WriteLine, _work.Data);
             windows.News.Put(new DisplayNews(snapshot, null));
             await stop.Task;
             return ExitCodes.Ok;

@@ -19,7 +19,7 @@ public sealed class OverheadContent(NewsSlot news, Theme theme, TimeProvider clo
         var aspect = (double)size.Width / size.Height;
         var fitting = Math.Clamp(aspect, OverheadSceneInput.Narrowest, OverheadSceneInput.Widest);
         var scene = OverheadScene.Build(new OverheadSceneInput { Snapshot = news.Snapshot, Aspect = fitting, SinceShot = sinceShot, Cleared = cleared, Theme = theme });
-        return SceneFit.Into(SourceNotice.On(scene, news.Notice, fitting, theme), fitting, aspect);
+        return SceneFit.Into(SourceNotice.On(scene, news, fitting, theme), fitting, aspect);
     }
 
     /// <inheritdoc/>

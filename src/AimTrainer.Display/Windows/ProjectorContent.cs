@@ -30,7 +30,7 @@ public sealed class ProjectorContent(
     /// <summary>The scene on the lane.</summary>
     public static Scene<LanePoint> SceneOf(DisplayNews news, TimeSpan? sinceShot, bool cleared, Theme theme) => SourceNotice.On(
         ProjectorScene.Build(new ProjectorSceneInput { Snapshot = news.Snapshot, SinceShot = sinceShot, Cleared = cleared, Theme = theme }),
-        news.Notice,
+        news,
         news.Snapshot.Setup?.Lane ?? LaneProfileReader.Default,
         theme);
 

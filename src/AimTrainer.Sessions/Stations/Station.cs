@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using System.Threading.Channels;
@@ -23,6 +24,7 @@ public sealed class Station
 
     private readonly Lock _watchersLock = new();
     private readonly List<Channel<SessionSnapshot>> _watchers = [];
+    private readonly StationMeters? _meters;
     private SessionInProgress? _session;
     private volatile SessionSnapshot _snapshot;
     private bool _stopped;
@@ -31,12 +33,14 @@ public sealed class Station
     /// <param name="number">Its number, from 1.</param>
     /// <param name="store">Where its sessions are kept.</param>
     /// <param name="clock">The time.</param>
-    public Station(int number, ISessionStore store, TimeProvider clock)
+    /// <param name="meters">What measures it; null for nothing.</param>
+    public Station(int number, ISessionStore store, TimeProvider clock, StationMeters? meters = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
         Number = number;
         _store = store;
         _clock = clock;
+        _meters = meters;
         _snapshot = SessionSnapshot.Idle(number);
     }
 
@@ -62,16 +66,26 @@ public sealed class Station
     public Task<StationReply> ThrowAsync(Shot shot, CancellationToken cancellationToken) =>
         FollowAsync(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), cancellationToken);
 
-    /// <summary>A shot that was logged while a certain aim was shown; another that is due by now is not its target.</summary>
+    /// <summary>
+    /// A shot of a certain session, logged while a certain aim was shown: what the station has by now may be another session, or another
+    /// target, and then the shot is not for it.
+    /// </summary>
     /// <param name="shot">The shot.</param>
-    /// <param name="aimKey">The <see cref="AimKey"/> of the aim that was shown.</param>
+    /// <param name="sessionId">The session; null for whichever there is.</param>
+    /// <param name="aimKey">The <see cref="AimKey"/> of the aim that was shown; null for whichever is shown.</param>
     /// <param name="cancellationToken">Ends the waiting for room in the channel.</param>
-    public Task<StationReply> ThrowAtAsync(Shot shot, string aimKey, CancellationToken cancellationToken) =>
-        SendAsync(new StationMessage.Follow(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), aimKey), cancellationToken);
+    public Task<StationReply> ThrowAtAsync(Shot shot, string? sessionId, string? aimKey, CancellationToken cancellationToken) =>
+        FollowAsync(new StationMessage.Follow(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot)) { SessionId = sessionId, AimKey = aimKey }, cancellationToken);
 
     /// <summary>A shot or a coach's action.</summary>
-    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken) =>
-        SendAsync(new StationMessage.Follow(input), cancellationToken);
+    /// <param name="input">What is to be done.</param>
+    /// <param name="cancellationToken">Ends the waiting for room in the channel.</param>
+    /// <param name="sessionId">The session that it is meant for; null for whichever there is.</param>
+    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken, string? sessionId = null) =>
+        FollowAsync(new StationMessage.Follow(input) { SessionId = sessionId }, cancellationToken);
+
+    private Task<StationReply> FollowAsync(StationMessage.Follow follow, CancellationToken cancellationToken) =>
+        _meters is not null && follow.Input is SessionInput.ShotThrown ? MeasuredAsync(follow, _meters, cancellationToken) : SendAsync(follow, cancellationToken);
 
     /// <summary>
     /// Every new picture from now on, and the present one first, until the station is stopped. A slow reader gets the newest and
@@ -135,6 +149,15 @@ public sealed class Station
         }
     }
 
+    private async Task<StationReply> MeasuredAsync(StationMessage.Follow shot, StationMeters meters, CancellationToken cancellationToken)
+    {
+        var since = _clock.GetTimestamp();
+        using var trace = meters.Shot(Number);
+        var reply = await SendAsync(shot with { Trace = trace?.Context ?? default }, cancellationToken).ConfigureAwait(false);
+        meters.Answered(Number, _clock.GetElapsedTime(since), reply);
+        return reply;
+    }
+
     private async Task<StationReply> SendAsync(StationMessage message, CancellationToken cancellationToken)
     {
         try
@@ -175,7 +198,7 @@ public sealed class Station
     {
         StationMessage.Start start => HandleStartAsync(start),
         StationMessage.GoOn goOn => HandleGoOnAsync(goOn, cancellationToken),
-        StationMessage.Follow follow => HandleInputAsync(follow.Input, follow.AimKey),
+        StationMessage.Follow follow => HandleInputAsync(follow),
         _ => throw new InvalidOperationException($"unknown message {message}"),
     };
 
@@ -219,11 +242,18 @@ public sealed class Station
         return new StationReply.Kept(null);
     }
 
-    private async Task<StationReply> HandleInputAsync(SessionInput input, string? aimKey)
+    private async Task<StationReply> HandleInputAsync(StationMessage.Follow follow)
     {
+        var input = follow.Input;
         if (_session is not { } session)
         {
             return new StationReply.Refused($"station {Number} has no session: start one first");
+        }
+
+        // Looked at here, where nothing can come between: the session and the aim that are compared are those of the next lines.
+        if (follow.SessionId is { } meant && meant != session.State.Setup.SessionId)
+        {
+            return new StationReply.Refused($"this is of session {meant}, station {Number} has {session.State.Setup.SessionId}: left out");
         }
 
         if (session.HasSeen(input))
@@ -231,8 +261,7 @@ public sealed class Station
             return new StationReply.TakenBefore();
         }
 
-        // Looked at here, where nothing can come between: the aim that is compared is the one that the next line grades by.
-        if (aimKey is not null && session.State.Shown is { } due && AimKey.Of(due) != aimKey)
+        if (follow.AimKey is { } aimKey && session.State.Shown is { } due && AimKey.Of(due) != aimKey)
         {
             return new StationReply.OtherAim(due);
         }
@@ -251,7 +280,11 @@ public sealed class Station
         var entry = new LogEntry(session.Sequence + 1, input, step.Events);
 
         // Never cancelled: whether it was kept would not be known, and the sender is told exactly that.
-        await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
+        using (_meters?.Keep(follow.Trace))
+        {
+            await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
+        }
+
         session.Accept(entry, step.State);
         Show(session);
         return new StationReply.Kept(entry);

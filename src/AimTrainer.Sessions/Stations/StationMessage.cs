@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using AimTrainer.Domain;
 
 namespace AimTrainer.Sessions;
@@ -8,9 +9,19 @@ internal abstract record StationMessage
     /// <summary>Where the answer goes.</summary>
     public TaskCompletionSource<StationReply> Reply { get; } = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
+    /// <summary>The trace that it belongs to; nothing when nobody traces.</summary>
+    public ActivityContext Trace { get; init; }
+
     internal sealed record Start(SessionSetup Setup, DrillSource Drill) : StationMessage;
 
     internal sealed record GoOn(StoredSession Stored) : StationMessage;
 
-    internal sealed record Follow(SessionInput Input, string? AimKey = null) : StationMessage;
+    internal sealed record Follow(SessionInput Input) : StationMessage
+    {
+        /// <summary>The session that it is meant for; null for whichever there is.</summary>
+        public string? SessionId { get; init; }
+
+        /// <summary>The <see cref="AimTrainer.Sessions.AimKey"/> of the aim that a shot was logged at; null for whichever is shown.</summary>
+        public string? AimKey { get; init; }
+    }
 }

@@ -21,7 +21,8 @@ public static class StationServices
         {
             var store = provider.GetRequiredService<ISessionStore>();
             var clock = provider.GetRequiredService<TimeProvider>();
-            return [.. Enumerable.Range(1, count).Select(number => new Station(number, store, clock))];
+            var meters = provider.GetService<StationMeters>();
+            return [.. Enumerable.Range(1, count).Select(number => new Station(number, store, clock, meters))];
         });
         services.AddHostedService<StationService>();
         return services;

@@ -12,7 +12,7 @@ namespace AimTrainer.Web;
 /// coach's alone, so that a call that was forgotten is closed. What changes something leaves a line in the audit.
 /// </summary>
 internal sealed class AccessGate(
-    RequestDelegate next, Passphrase passphrase, Passes passes, FeedTokens tokens, HostNames names, IAntiforgery antiforgery, Audit audit)
+    RequestDelegate next, Passphrase passphrase, Passes passes, FeedTokens tokens, DisplayTokens displays, HostNames names, IAntiforgery antiforgery, Audit audit)
 {
     /// <summary>The cookie that holds a browser's pass.</summary>
     public const string CookieName = "aimtrainer.pass";
@@ -56,7 +56,7 @@ internal sealed class AccessGate(
 
         var note = context.Features.Get<AuditNote>();
         if (note is null
-            ? changes && endpoint.Metadata.GetMetadata<OnlyComputes>() is null && visitor is { Role: not Role.Feed }
+            ? changes && endpoint.Metadata.GetMetadata<OnlyComputes>() is null && visitor is { Role: not (Role.Feed or Role.Display) }
             : note.Detail is not null)
         {
             audit.Write(AuditLine.Of(context, context.Response.StatusCode, note?.Detail));
@@ -106,6 +106,15 @@ internal sealed class AccessGate(
                 return new Visitor(Role.Feed, $"feed {token.Name} ({token.Id})", token.Station, ByCookie: false, () => tokens.IsGood(token.Id));
             }
 
+            if (displays.Find(shown) is { } display)
+            {
+                return new Visitor(Role.Display, $"display {display.Name} ({display.Id})", display.Station, ByCookie: false, () => displays.IsGood(display.Id))
+                {
+                    Screen = display.Kind,
+                    DisplayId = display.Id,
+                };
+            }
+
             // A projector's pass comes as a token, a browser's only as a cookie.
             var known = passes.Find(shown) is { Role: Role.Projector } projector ? projector : null;
             badToken = known is null;
@@ -152,6 +161,7 @@ internal sealed class AccessGate(
         Door.Bowler => "the coach, or a bowler paired to this station",
         Door.Feed => "the coach, or a feed with a token for this station",
         Door.Projector => "the coach, or a projector that was let in for this station",
+        Door.Display => "the coach, or a display with a token for this station",
         _ => "the coach",
     };
 }

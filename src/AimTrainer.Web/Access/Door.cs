@@ -15,6 +15,9 @@ public enum Door
     /// <summary>The coach, and a projector's program of the station that the address names.</summary>
     Projector,
 
+    /// <summary>The coach, and a display of the station that the address names.</summary>
+    Display,
+
     /// <summary>Whoever is known.</summary>
     Known,
 

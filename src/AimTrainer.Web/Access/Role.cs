@@ -14,4 +14,7 @@ public enum Role
 
     /// <summary>A projector's calibration of one station, which coaches act in from their pages, and which sees nothing else.</summary>
     Projector,
+
+    /// <summary>A display on another machine that shows one station, and changes nothing.</summary>
+    Display,
 }

@@ -13,6 +13,12 @@ public sealed record Visitor(Role Role, string Name, int? Station, bool ByCookie
     /// <summary>The id of the pass, when there is one.</summary>
     public string? PassId { get; init; }
 
+    /// <summary>What a display is; null for whoever else.</summary>
+    public Sessions.ScreenKind? Screen { get; init; }
+
+    /// <summary>The id of a display's token; null for whoever else.</summary>
+    public string? DisplayId { get; init; }
+
     /// <summary>Who is asking; null when nobody is known.</summary>
     public static Visitor? Of(HttpContext context) => context.Features.Get<Visitor>();
 
@@ -25,6 +31,7 @@ public sealed record Visitor(Role Role, string Name, int? Station, bool ByCookie
         Door.Bowler => Role == Role.Coach || (Role == Role.Bowler && station is not null && station == Station),
         Door.Feed => Role == Role.Coach || (Role == Role.Feed && station is not null && station == Station),
         Door.Projector => Role == Role.Coach || (Role == Role.Projector && station is not null && station == Station),
+        Door.Display => Role == Role.Coach || (Role == Role.Display && station is not null && station == Station),
         _ => Role == Role.Coach,
     };
 }

@@ -73,6 +73,7 @@ internal static class ApiDescription
             Door.Bowler => "For the coach, and a bowler paired to this station, who gets the bowler's view.",
             Door.Projector => "For the coach, and a projector that was let in for this station.",
             Door.Feed => "For the coach, and a feed with a token for this station.",
+            Door.Display => "For the coach, and a display with a token for this station.",
             _ => "For the coach.",
         };
     }

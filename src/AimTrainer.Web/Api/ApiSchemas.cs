@@ -33,6 +33,7 @@ internal static class ApiSchemas
         (nameof(LaneMap), typeof(LaneMap)), (nameof(LaneChecked), typeof(LaneChecked)), (nameof(PathAnswer), typeof(PathAnswer)), (nameof(LineAnswer), typeof(LineAnswer)),
         (nameof(ScatterFound), typeof(ScatterFound)), (nameof(SessionCrossings), typeof(SessionCrossings)),
         ("Comparison", typeof(BallsReport)),
+        ("Displays", typeof(ValueList<DisplayListed>)), (nameof(DisplayTokenMade), typeof(DisplayTokenMade)), (nameof(ProjectionState), typeof(ProjectionState)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];

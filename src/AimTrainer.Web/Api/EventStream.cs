@@ -26,6 +26,9 @@ internal sealed class EventStream
     /// <summary>Whether the reader may still read: a pass can run out or be taken back meanwhile.</summary>
     public bool Holds => _reader?.Holds() ?? true;
 
+    /// <summary>Whether the reader is a display with a token of its own.</summary>
+    public bool IsOfADisplay => _reader?.DisplayId is not null;
+
     /// <summary>Answers with events until the writer is done or the reader leaves.</summary>
     public static async Task RunAsync(HttpContext context, Func<EventStream, CancellationToken, Task> write)
     {

@@ -6,7 +6,7 @@ namespace AimTrainer.Web;
 /// A station's pictures: event <c>picture</c> with the whole state, the newest at once; a slow reader skips those between, and one
 /// who comes back needs nothing but the newest.
 /// </summary>
-internal sealed class LiveStream(LiveStation live, bool forBowler, TimeProvider clock) : IResult
+internal sealed class LiveStream(LiveStation live, bool forBowler, WebMeters meters, TimeProvider clock) : IResult
 {
     public Task ExecuteAsync(HttpContext httpContext) => EventStream.RunAsync(httpContext, async (stream, left) =>
     {
@@ -17,6 +17,7 @@ internal sealed class LiveStream(LiveStation live, bool forBowler, TimeProvider 
             {
                 sent = picture.Number;
                 await stream.SendAsync("picture", sent, forBowler ? picture.Bowler : picture.Coach, left).ConfigureAwait(false);
+                meters.Delivered(clock.GetElapsedTime(picture.MadeAt), "live");
             }
             else
             {

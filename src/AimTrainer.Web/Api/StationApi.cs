@@ -39,11 +39,11 @@ internal static class StationApi
         : Json(IsBowler(context) ? StationView.ForBowler(found.Station.Snapshot) : found.ForCoach());
 
     /// <summary>A bowler gets the bowler's view whatever is asked for, and is told so when it was the coach's.</summary>
-    private static IResult Live(int station, string? view, HttpContext context, LiveStations live, TimeProvider clock) =>
+    private static IResult Live(int station, string? view, HttpContext context, LiveStations live, WebMeters meters, TimeProvider clock) =>
         live.Find(station) is not { } found ? NoStation(station, live)
         : view is not (null or "coach" or "bowler") ? Problems.BadRequest($"view: found {FoundText.Quoted(view)}; allowed: coach, bowler")
         : view == "coach" && IsBowler(context) ? Problems.Forbidden("view: found coach; allowed for a bowler: bowler")
-        : new LiveStream(found, forBowler: view == "bowler" || IsBowler(context), clock);
+        : new LiveStream(found, forBowler: view == "bowler" || IsBowler(context), meters, clock);
 
     private static bool IsBowler(HttpContext context) => Visitor.Of(context) is not { Role: Role.Coach };
 

@@ -32,6 +32,10 @@ public static class ConsoleHosting
         }
 
         services.AddSingleton<AttachedProjectors>();
+        services.AddMetrics();
+        services.AddSingleton<StationMeters>();
+        services.AddSingleton<WebMeters>();
+        services.AddSingleton<Readiness>();
         AddAccess(services, settings);
         services.AddSingleton(provider => new ReportReader(provider.GetRequiredService<IPracticeRecord>(), provider.GetRequiredService<TimeProvider>()));
         services.AddSingleton(provider => new ProgressReader(provider.GetRequiredService<IPracticeRecord>(), provider.GetRequiredService<TimeProvider>()));
@@ -71,7 +75,10 @@ public static class ConsoleHosting
         BallApi.Map(api);
         AccessApi.Map(api);
         ProjectorApi.Map(api);
+        DisplayApi.Map(api);
+        ProjectionApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);
+        HealthApi.Map(app);
         AssetPages.Map(app);
         app.MapRazorComponents<Pages.App>();
         return app;
@@ -84,6 +91,11 @@ public static class ConsoleHosting
         services.AddSingleton<PairingCodes>();
         services.AddSingleton<SignInTries>();
         services.AddSingleton(provider => new FeedTokens(settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton(provider => new DisplayTokens(settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
+        services.AddSingleton<LookingDisplays>();
+        services.AddSingleton<DisplayStreamParts>();
+        services.AddSingleton(provider => new EmergencyStop(settings.DataFolder, provider.GetRequiredService<Audit>(), provider.GetRequiredService<TimeProvider>()));
+        services.AddHostedService(provider => provider.GetRequiredService<EmergencyStop>());
         services.AddSingleton<IFeedGate>(provider => new FeedDoor(
             provider.GetRequiredService<Passphrase>(), provider.GetRequiredService<FeedTokens>(),
             [.. provider.GetRequiredService<IReadOnlyList<Station>>().Select(station => station.Number)], provider.GetRequiredService<Audit>()));

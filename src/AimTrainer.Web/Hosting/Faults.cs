@@ -1,5 +1,6 @@
 using AimTrainer.Sessions;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.Logging;
 
 namespace AimTrainer.Web;
@@ -39,11 +40,12 @@ internal sealed partial class Faults(RequestDelegate next, ILogger<Faults> log)
             case IOException when context.RequestAborted.IsCancellationRequested:
                 return Problems.BadRequest("the connection broke");
             default:
-                SayFault(log, exception, context.Request.Method, context.Request.Path);
+                // Not the path: it can hold a bowler's name.
+                SayFault(log, exception, context.Request.Method, (context.GetEndpoint() as RouteEndpoint)?.RoutePattern.RawText ?? "an unknown address");
                 return Problems.Fault();
         }
     }
 
-    [LoggerMessage(LogLevel.Error, "{Method} {Path} failed")]
-    private static partial void SayFault(ILogger log, Exception exception, string method, string path);
+    [LoggerMessage(LogLevel.Error, "{Method} {Route} failed")]
+    private static partial void SayFault(ILogger log, Exception exception, string method, string route);
 }

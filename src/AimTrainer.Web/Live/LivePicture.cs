@@ -4,4 +4,8 @@ namespace AimTrainer.Web;
 /// <param name="Number">Counts the pictures of the station in this process, from 1.</param>
 /// <param name="Coach">JSON (UTF-8) of the coach's view.</param>
 /// <param name="Bowler">JSON (UTF-8) of the bowler's view.</param>
-public sealed record LivePicture(long Number, ReadOnlyMemory<byte> Coach, ReadOnlyMemory<byte> Bowler);
+public sealed record LivePicture(long Number, ReadOnlyMemory<byte> Coach, ReadOnlyMemory<byte> Bowler)
+{
+    /// <summary>When it was made, as the host's clock stamps it; for measuring.</summary>
+    internal long MadeAt { get; init; }
+}

@@ -9,13 +9,14 @@ public sealed class LiveStation
     private readonly ChangeSignal _ofAll;
     private readonly ChangeSignal _own = new();
     private readonly IFeedWatch? _feeds;
+    private readonly TimeProvider _clock;
     private readonly Lock _writing = new();
     private volatile LivePicture _picture;
     private FeedState? _shownFeed;
 
-    internal LiveStation(Station station, ChangeSignal ofAll, IFeedWatch? feeds)
+    internal LiveStation(Station station, ChangeSignal ofAll, IFeedWatch? feeds, TimeProvider clock)
     {
-        (Station, _ofAll, _feeds) = (station, ofAll, feeds);
+        (Station, _ofAll, _feeds, _clock) = (station, ofAll, feeds, clock);
         _picture = Write(1);
     }
 
@@ -79,12 +80,16 @@ public sealed class LiveStation
     private LivePicture Write(long number)
     {
         // Both views are of one snapshot; a newer one that comes meanwhile has its own picture next.
+        var madeAt = _clock.GetTimestamp();
         var snapshot = Station.Snapshot;
         var feed = _feeds?.Of(Station.Number);
         _shownFeed = feed?.State;
         return new LivePicture(
             number,
             JsonSerializer.SerializeToUtf8Bytes(StationView.ForCoach(snapshot) with { Feed = feed }, WebJson.Options),
-            JsonSerializer.SerializeToUtf8Bytes(StationView.ForBowler(snapshot), WebJson.Options));
+            JsonSerializer.SerializeToUtf8Bytes(StationView.ForBowler(snapshot), WebJson.Options))
+        {
+            MadeAt = madeAt,
+        };
     }
 }

@@ -19,7 +19,7 @@ public sealed class LiveStations : BackgroundService
     public LiveStations(IReadOnlyList<Station> stations, TimeProvider clock, IFeedWatch? feeds = null)
     {
         (_clock, _hasFeeds) = (clock, feeds is not null);
-        _live = [.. stations.Select(station => new LiveStation(station, Changes, feeds))];
+        _live = [.. stations.Select(station => new LiveStation(station, Changes, feeds, clock))];
     }
 
     internal ChangeSignal Changes { get; } = new();

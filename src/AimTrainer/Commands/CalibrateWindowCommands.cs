@@ -44,12 +44,12 @@ internal static class CalibrateWindowCommands
             var (task, store) = (new CalibrationTask(place, lane, stretch), CalibrationFiles.Store(parsed));
             if (parsed.GetValue(host) is not { } url)
             {
-                return await new CalibrationRun(console, theme).PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
+                return await new CalibrationRun(console, theme, DataPlace.Of(parsed)).PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
             }
 
             using var link = await ProjectorLink.OpenAsync(HostOf(url), () => AskCode(console), console.Error.WriteLine, TimeProvider.System, cancellationToken)
                 .ConfigureAwait(false);
-            var run = new CalibrationRun(console, theme) { Opened = link.Begin, Changed = link.Changed };
+            var run = new CalibrationRun(console, theme, DataPlace.Of(parsed)) { Opened = link.Begin, Changed = link.Changed };
             try
             {
                 return await run.PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
@@ -75,7 +75,7 @@ internal static class CalibrateWindowCommands
             var wish = window.Wish(parsed) ?? throw new UserException("calibrate check: say which projector, as --monitor MONITOR (see: aimtrainer monitors), or --windowed");
             var lane = LaneFile.Read(parsed.GetValue(window.Lane));
             var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(window.Station), console.Error.WriteLine);
-            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)));
+            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)), DataPlace.Of(parsed));
             return await run.CheckAsync(maps, parsed.GetValue(window.Station), lane, wish, cancellationToken).ConfigureAwait(false);
         });
         return command;

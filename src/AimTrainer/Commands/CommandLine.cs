@@ -42,6 +42,8 @@ internal static class CommandLine
             SyncCommand.Create(console),
             ChainCommands.Create(console),
             SoundCommand.Create(console),
+            StopCommand.Create(console),
+            DoctorCommand.Create(console),
         };
         root.Options.Add(CommonOptions.Data());
         root.Options.Add(RecordOption.Create());

@@ -47,7 +47,8 @@ internal static class DemoCommand
                 : [];
             var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(options.Station), view.Notice);
             await using var windows = await DisplayWindows.OpenAsync(
-                console, parsed.GetValue(options.Station), wishes, DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
+                console, parsed.GetValue(options.Station), wishes, DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice,
+                DataPlace.Of(parsed)).ConfigureAwait(false);
             await using var live = await LiveSession.OpenAsync(DataPlace.Named(parsed), parsed.GetValue(options.Station), view, RecordOption.Of(parsed)).ConfigureAwait(false);
             windows.Watch(live.Station);
             await using var sound = await SessionSound.StartAsync(sounds, parsed, byDefault: console.PersonReads && between > TimeSpan.Zero, live, view.Notice).ConfigureAwait(false);

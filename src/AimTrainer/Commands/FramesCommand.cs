@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
-using System.Globalization;
 using AimTrainer.Calibration;
 using AimTrainer.Display;
 using AimTrainer.Output;
@@ -14,9 +12,6 @@ namespace AimTrainer.Commands;
 /// <summary>Writes what the displays of a stored session showed, as pictures; needs no screen.</summary>
 internal static class FramesCommand
 {
-    // 8K; more than any display shows, and what drivers without a graphics card still draw.
-    private const int WidestPixels = 7680, HighestPixels = 4320;
-
     public static Command Create(UserConsole console)
     {
         var session = new Option<string>("--session")
@@ -27,13 +22,7 @@ internal static class FramesCommand
         };
         var output = new Option<string>("--out") { Description = "The folder for the pictures (PNG), made when it is missing.", HelpName = "DIR", Required = true };
         var every = OneOf("--every", "shot: a picture before and one after each shot, one at the start and one at the end.", "shot");
-        var size = new Option<PictureSize>("--size")
-        {
-            Description = $"Size of the pictures; up to {WidestPixels}x{HighestPixels}.",
-            HelpName = "WIDTHxHEIGHT",
-            DefaultValueFactory = _ => new PictureSize(1920, 1080),
-            CustomParser = ParseSize,
-        };
+        var size = SizeOption.Create();
         var kind = OneOf("--kind", "Which display: the light on the lane, the screen above it, or both.", "both", "projector", "overhead");
         var theme = DisplayOptions.OfTheme();
         var map = new Option<string?>("--map") { Description = "The projector's map (docs/calibration.md); without it a plain straight one, for looking at.", HelpName = "FILE" };
@@ -146,18 +135,4 @@ internal static class FramesCommand
             return found;
         },
     };
-
-    private static PictureSize ParseSize(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (text.Split('x') is [var left, var right]
-            && int.TryParse(left, NumberStyles.None, CultureInfo.InvariantCulture, out var width) && width is >= 1 and <= WidestPixels
-            && int.TryParse(right, NumberStyles.None, CultureInfo.InvariantCulture, out var height) && height is >= 1 and <= HighestPixels)
-        {
-            return new PictureSize(width, height);
-        }
-
-        result.AddError($"--size: found {text}; allowed: 1x1 to {WidestPixels}x{HighestPixels}, as 1920x1080");
-        return new PictureSize(1, 1);
-    }
 }

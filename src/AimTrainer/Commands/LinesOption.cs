@@ -1,6 +1,6 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Net;
+using AimTrainer.Setup;
 
 namespace AimTrainer.Commands;
 
@@ -16,19 +16,12 @@ internal static class LinesOption
         CustomParser = result =>
         {
             var text = result.Tokens[0].Value;
-            if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var port))
+            if (LinesAddress.Parse(text) is { } address)
             {
-                if (port <= IPEndPoint.MaxPort)
-                {
-                    return new IPEndPoint(IPAddress.Loopback, port);
-                }
-            }
-            else if (text.Contains(':', StringComparison.Ordinal) && IPEndPoint.TryParse(text, out var endPoint))
-            {
-                return endPoint;
+                return address;
             }
 
-            result.AddError($"{Name}: found {text}; allowed: a port from 0 (any free one) to 65535, or an address and a port as 192.168.1.20:5272");
+            result.AddError($"{Name}: found {text}; allowed: {LinesAddress.Allowed}");
             return null;
         },
     };

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using AimTrainer.Output;
 using AimTrainer.Setup;
 using AimTrainer.Web;
@@ -56,27 +55,7 @@ internal static class PassphraseCommand
             return console.In.ReadLine() ?? throw new UserException("passphrase: found nothing; allowed: one line on the standard input");
         }
 
-        var first = Ask(console, "Passphrase: ");
-        return Ask(console, "Once more: ") == first ? first : throw new UserException("passphrase: the two are not the same; nothing was changed");
-    }
-
-    private static string Ask(UserConsole console, string prompt)
-    {
-        console.Out.Write(prompt);
-        var words = new StringBuilder();
-        while (console.ReadHidden() is var key && key.Key != ConsoleKey.Enter)
-        {
-            if (key.Key == ConsoleKey.Backspace)
-            {
-                words.Length = Math.Max(0, words.Length - 1);
-            }
-            else if (key.KeyChar != 0)
-            {
-                words.Append(key.KeyChar);
-            }
-        }
-
-        console.Out.WriteLine();
-        return words.ToString();
+        var first = HiddenLine.Ask(console, "Passphrase: ");
+        return HiddenLine.Ask(console, "Once more: ") == first ? first : throw new UserException("passphrase: the two are not the same; nothing was changed");
     }
 }

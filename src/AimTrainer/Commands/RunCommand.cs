@@ -69,7 +69,8 @@ internal static class RunCommand
             ISessionView view = parsed.GetValue(json) ? new JsonLinesView(console) : new TerminalView(console) { SaysWhatToAimAt = !parsed.GetValue(simulate) };
             var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(options.Station), view.Notice);
             await using var windows = await DisplayWindows.OpenAsync(
-                console, parsed.GetValue(options.Station), displays.Wishes(parsed), DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice).ConfigureAwait(false);
+                console, parsed.GetValue(options.Station), displays.Wishes(parsed), DisplayContents.Of(maps, theme, TimeProvider.System), mayCoverPrimary: false, view.Notice,
+                DataPlace.Of(parsed)).ConfigureAwait(false);
             if (windows.Problem is { } problem)
             {
                 view.Notice($"{problem}; the session goes on without");

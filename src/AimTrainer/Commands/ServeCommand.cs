@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net;
+using AimTrainer.Domain;
 using AimTrainer.Output;
 using AimTrainer.Setup;
 
@@ -26,20 +27,62 @@ internal static class ServeCommand
         };
         var chain = ChainSettings.Address("--chain", "Send this center's events to the chain there, whenever it can be reached (docs/chain.md).");
         var token = ChainSettings.TokenFile();
-        var command = new Command("serve", "Serve the coach's console and the API for a number of stations, until Ctrl+C.") { urls, stations, lines, hosts, chain, token };
+        var config = new Option<string?>("--config")
+        {
+            Description = $"A file of settings (docs/center.md); without it {ServeSettings.FileName} in the data folder, if it is there. The environment wins over it, options win over both.",
+            HelpName = "FILE",
+        };
+        var telemetry = new Option<Uri?>("--telemetry")
+        {
+            Description = "Send metrics and traces to your own OpenTelemetry collector (OTLP over HTTP), as http://127.0.0.1:4318. Without it none are sent.",
+            HelpName = "URL",
+            CustomParser = result =>
+            {
+                var text = result.Tokens[0].Value;
+                if (ServeSettings.CollectorOf(text) is { } uri)
+                {
+                    return uri;
+                }
+
+                result.AddError($"--telemetry: found {text}; allowed: {ServeSettings.CollectorAllowed}");
+                return null;
+            },
+        };
+        var logJson = new Option<bool>("--log-json") { Description = "Write the log as JSON, an object a line." };
+        var check = new Option<bool>("--check") { Description = "Say which settings hold and where each comes from, and do no more." };
+        var command = new Command("serve", "Serve the coach's console and the API for a number of stations, until Ctrl+C.")
+        {
+            urls, stations, lines, hosts, config, telemetry, logJson, check, chain, token,
+        };
         command.SetAction(async (parsed, cancellationToken) =>
         {
             using var link = parsed.GetValue(chain) is { } chainAddress ? ChainSettings.Link(chainAddress, parsed.GetValue(token)) : null;
-            var options = new ConsoleOptions
+            var given = new ServeChoice
             {
-                Chain = link,
-                DataFolder = DataPlace.Named(parsed),
-                Record = RecordOption.Of(parsed),
-                Stations = parsed.GetValue(stations),
-                Urls = parsed.GetValue(urls)!,
+                Source = "option",
+                Urls = Given(parsed, urls) ? parsed.GetValue(urls) : null,
+                Stations = Given(parsed, stations) ? parsed.GetValue(stations) : null,
                 Lines = parsed.GetValue(lines),
-                HostNames = parsed.GetValue(hosts)!,
+                Hosts = Given(parsed, hosts) ? parsed.GetValue(hosts)!.ToValueList() : null,
+                Telemetry = parsed.GetValue(telemetry),
+                Logs = parsed.GetValue(logJson) ? LogFormat.Json : null,
             };
+            var (chosen, settings) = ServeSettings.Of([given, ServeSettings.OfEnvironment(Environment.GetEnvironmentVariable), .. OfFile(parsed.GetValue(config), DataPlace.Of(parsed))]);
+            var options = chosen with
+            {
+                DataFolder = DataPlace.Named(parsed),
+            };
+            if (parsed.GetValue(check))
+            {
+                Binding.HostsOf(options.Urls);
+                foreach (var setting in settings.Prepend(new ServeSetting("data", DataPlace.Of(parsed), DataPlace.SourceOf(parsed))))
+                {
+                    console.Out.WriteLine($"{setting.Name,-13} {setting.Value,-40} {setting.Source}");
+                }
+
+                return ExitCodes.Ok;
+            }
+
             await using var host = await ConsoleHost.OpenAsync(options, cancellationToken).ConfigureAwait(false);
             console.Out.WriteLine($"The console is at {string.Join(" and ", host.Addresses)} (Ctrl+C ends it; what was acknowledged is kept in {host.RecordPlace})");
             if (host.LinesAddress is { } address)
@@ -56,5 +99,13 @@ internal static class ServeCommand
             return ExitCodes.Ok;
         });
         return command;
+    }
+
+    private static bool Given(ParseResult parsed, Option option) => parsed.GetResult(option) is { Implicit: false };
+
+    private static IEnumerable<ServeChoice> OfFile(string? named, string dataFolder)
+    {
+        var usual = Path.Combine(dataFolder, ServeSettings.FileName);
+        return named is not null ? [ServeSettings.OfFile(named)] : File.Exists(usual) ? [ServeSettings.OfFile(usual)] : [];
     }
 }

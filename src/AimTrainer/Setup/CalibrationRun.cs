@@ -9,7 +9,8 @@ namespace AimTrainer.Setup;
 /// <summary>A calibration by hand in a window, until it is closed.</summary>
 /// <param name="console">Told what happens; lends the thread for the window.</param>
 /// <param name="theme">The colours.</param>
-internal sealed class CalibrationRun(UserConsole console, Theme theme)
+/// <param name="dataFolder">The folder of the records: its emergency stop makes these windows dark too.</param>
+internal sealed class CalibrationRun(UserConsole console, Theme theme, string dataFolder)
 {
     private readonly Lock _out = new();
 
@@ -40,7 +41,7 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme)
         }
 
         var desk = new CalibrationDesk(task, store, Tell, Say);
-        windows = await DisplayWindows.OpenAsync(console, task.Place.Station, [wish], (_, _) => new CalibrationContent(desk, theme), mayCoverPrimary: true, console.Error.WriteLine)
+        windows = await DisplayWindows.OpenAsync(console, task.Place.Station, [wish], (_, _) => new CalibrationContent(desk, theme), mayCoverPrimary: true, console.Error.WriteLine, dataFolder)
             .ConfigureAwait(false);
         await using (windows.ConfigureAwait(false))
         {
@@ -70,7 +71,7 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme)
             Say(line);
         }
 
-        var windows = await DisplayWindows.OpenAsync(console, station, [wish], (_, _) => new CheckContent(maps.For, lane, theme), mayCoverPrimary: true, console.Error.WriteLine)
+        var windows = await DisplayWindows.OpenAsync(console, station, [wish], (_, _) => new CheckContent(maps.For, lane, theme), mayCoverPrimary: true, console.Error.WriteLine, dataFolder)
             .ConfigureAwait(false);
         await using (windows.ConfigureAwait(false))
         {

@@ -12,6 +12,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
 
 namespace AimTrainer.Setup;
 
@@ -102,20 +103,39 @@ internal sealed class ConsoleHost : IAsyncDisposable
     }
 
     /// <summary>A web application with nothing in it yet but a server for this program's pages.</summary>
-    internal static WebApplicationBuilder Bare()
+    internal static WebApplicationBuilder Bare(LogFormat logs = LogFormat.Text)
     {
         var builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore();
         builder.Services.AddRouting();
         builder.Services.AddSingleton<ISessionDocuments, SessionDocuments>();
         builder.Logging.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning);
+        if (logs == LogFormat.Json)
+        {
+            builder.Logging.AddJsonConsole(console => console.UseUtcTimestamp = true);
+        }
+
         return builder;
     }
 
     private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, IRecordStore store)
     {
-        var builder = Bare();
+        var builder = Bare(options.Logs);
         options.Adjust?.Invoke(builder.Services);
+
+        // Both do nothing unless the system's own keeper of services started this process.
+        builder.Services.AddSystemd();
+        builder.Services.AddWindowsService(service => service.ServiceName = "AimTrainer");
+        if (options.Logs == LogFormat.Json)
+        {
+            builder.Services.Configure<ConsoleLoggerOptions>(console => console.FormatterName = ConsoleFormatterNames.Json);
+        }
+
+        if (options.Telemetry is { } collector)
+        {
+            Collector.Add(builder.Services, collector);
+        }
+
         builder.Services.TryAddSingleton<ISessionStore>(store);
         builder.Services.TryAddSingleton<IPracticeRecord>(store);
         builder.Services.AddStations(options.Stations);

@@ -33,6 +33,12 @@ internal sealed record ConsoleOptions
     /// <summary>Shots a second that are taken from one address.</summary>
     public int ShotsASecond { get; init; } = new ConsoleSettings { DataFolder = "" }.ShotsASecond;
 
+    /// <summary>The collector that metrics and traces are sent to; null sends none.</summary>
+    public Uri? Telemetry { get; init; }
+
+    /// <summary>How the log is written.</summary>
+    public LogFormat Logs { get; init; }
+
     /// <summary>What else is to be registered: a test's clock or log.</summary>
     public Action<IServiceCollection>? Adjust { get; init; }
 }

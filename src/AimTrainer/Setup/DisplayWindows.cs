@@ -13,15 +13,20 @@ internal sealed class DisplayWindows : IAsyncDisposable
     private volatile DisplayLoop? _loop;
     private Task<int> _showing = Task.FromResult(0);
     private Task _watching = Task.CompletedTask;
+    private Task _stopLooking = Task.CompletedTask;
 
     private DisplayWindows(int station, Action<string> say)
     {
         _say = say;
-        News = new NewsSlot(new DisplayNews(SessionSnapshot.Idle(station), null), () => _loop?.Wake());
+        News = new NewsSlot(new DisplayNews(SessionSnapshot.Idle(station), null), Wake);
+        Dark = new Darkness(Wake);
     }
 
     /// <summary>What they show: whoever has news puts it here.</summary>
     public NewsSlot News { get; }
+
+    /// <summary>Whether they are dark, whatever they show otherwise.</summary>
+    public Darkness Dark { get; }
 
     /// <summary>Has them look for what is new, from whatever thread.</summary>
     public void Wake() => _loop?.Wake();
@@ -39,6 +44,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
     /// <param name="contents">Makes what a display shows, on the main thread.</param>
     /// <param name="mayCoverPrimary">See <see cref="DisplayMonitors.For"/>.</param>
     /// <param name="say">Told where the windows are, and of whatever happens to them.</param>
+    /// <param name="stopFolder">The data folder whose emergency stop holds for them; null for none of this machine.</param>
     /// <exception cref="UserException">A monitor is named that is not there.</exception>
     public static async Task<DisplayWindows> OpenAsync(
         UserConsole console,
@@ -46,11 +52,20 @@ internal sealed class DisplayWindows : IAsyncDisposable
         IReadOnlyList<DisplayWish> wishes,
         Func<DisplayWish, NewsSlot, IWindowContent> contents,
         bool mayCoverPrimary,
-        Action<string> say)
+        Action<string> say,
+        string? stopFolder)
     {
         var windows = new DisplayWindows(station, say);
         if (wishes.Count > 0)
         {
+            if (stopFolder is not null)
+            {
+                // Before the first window: not one frame is shown while projection is stopped.
+                var stop = new StopLook(stopFolder, windows.Dark, TimeProvider.System);
+                stop.Look();
+                windows._stopLooking = stop.RunAsync(windows._stop.Token);
+            }
+
             windows._showing = console.MainThread.DoAsync(() => windows.Show(wishes, contents, mayCoverPrimary));
             try
             {
@@ -74,7 +89,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
         await _stop.CancelAsync().ConfigureAwait(false);
         try
         {
-            await _watching.ConfigureAwait(false);
+            await Task.WhenAll(_watching, _stopLooking).ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (_stop.IsCancellationRequested)
         {
@@ -139,7 +154,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
                 HidesPointer = monitors[i] is not null,
                 TakesKeys = wishes[i].Kind == DisplayKind.Calibration,
             };
-            if (loop.Open(wish, contents(wishes[i], News)) is { } problem)
+            if (loop.Open(wish, new DarkenedContent(contents(wishes[i], News), Dark, wishes[i].Kind != DisplayKind.Overhead, ThemeLibrary.Default)) is { } problem)
             {
                 problems.Add(problem);
             }

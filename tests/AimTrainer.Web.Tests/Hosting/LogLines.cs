@@ -10,6 +10,9 @@ internal sealed class LogLines : ILoggerProvider
 
     public string All => string.Join('\n', _lines);
 
+    /// <summary>The lines of a level and worse, without scopes, as a console writes them.</summary>
+    public string At(LogLevel least) => string.Join('\n', _lines.Where(line => Enum.TryParse<LogLevel>(line.Split(' ')[0], out var level) && level >= least));
+
     public ILogger CreateLogger(string categoryName) => new Logger(categoryName, _lines);
 
     public void Dispose()

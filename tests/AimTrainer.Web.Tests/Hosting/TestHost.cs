@@ -32,7 +32,7 @@ internal sealed class TestHost : IAsyncDisposable
     /// <summary>Everything that was logged, at every level.</summary>
     public LogLines Log { get; } = new();
 
-    public static async Task<TestHost> StartAsync(int stations = 2, bool lines = false, bool passphrase = false, TimeProvider? clock = null)
+    public static async Task<TestHost> StartAsync(int stations = 2, bool lines = false, bool passphrase = false, TimeProvider? clock = null, Func<ConsoleOptions, ConsoleOptions>? adjustOptions = null)
     {
         var folder = Directory.CreateTempSubdirectory("aimtrainer-web-").FullName;
         if (passphrase)
@@ -41,7 +41,7 @@ internal sealed class TestHost : IAsyncDisposable
         }
 
         TestHost? host = null;
-        ConsoleOptions Options(ConsoleOptions options) => options with
+        ConsoleOptions Options(ConsoleOptions options) => (adjustOptions ?? (same => same))(options with
         {
             DataFolder = folder,
             Stations = stations,
@@ -55,7 +55,7 @@ internal sealed class TestHost : IAsyncDisposable
                     services.AddSingleton(clock);
                 }
             },
-        };
+        });
         var made = new TestHost(folder, Options, null!);
         host = made;
         await made.OpenAsync("http://127.0.0.1:0");

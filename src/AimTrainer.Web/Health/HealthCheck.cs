@@ -1,0 +1,7 @@
+namespace AimTrainer.Web;
+
+/// <summary>One thing that was looked at.</summary>
+/// <param name="Name">What.</param>
+/// <param name="Ok">Whether it is well.</param>
+/// <param name="Found">What was found, and when it is not well what to do.</param>
+public sealed record HealthCheck(string Name, bool Ok, string Found);
