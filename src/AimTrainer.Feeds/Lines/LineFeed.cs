@@ -265,7 +265,7 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
             return (LineAnswer.Refused(id, notHis), true);
         }
 
-        switch (await station.ThrowAsync(received.Shot, cancellationToken).ConfigureAwait(false))
+        switch (await station.ThrowAsync(received.Shot, setup.SessionId, null, cancellationToken).ConfigureAwait(false))
         {
             case StationReply.Kept { Entry: { } entry }:
                 feed.Kept();

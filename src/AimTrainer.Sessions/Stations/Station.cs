@@ -63,8 +63,7 @@ public sealed class Station
         SendAsync(new StationMessage.GoOn(stored), cancellationToken);
 
     /// <summary>A shot was seen.</summary>
-    public Task<StationReply> ThrowAsync(Shot shot, CancellationToken cancellationToken) =>
-        FollowAsync(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), cancellationToken);
+    public Task<StationReply> ThrowAsync(Shot shot, CancellationToken cancellationToken) => ThrowAsync(shot, null, null, cancellationToken);
 
     /// <summary>
     /// A shot of a certain session, logged while a certain aim was shown: what the station has by now may be another session, or another
@@ -73,16 +72,19 @@ public sealed class Station
     /// <param name="shot">The shot.</param>
     /// <param name="sessionId">The session; null for whichever there is.</param>
     /// <param name="aimKey">The <see cref="AimKey"/> of the aim that was shown; null for whichever is shown.</param>
-    /// <param name="cancellationToken">Ends the waiting for room in the channel.</param>
-    public Task<StationReply> ThrowAtAsync(Shot shot, string? sessionId, string? aimKey, CancellationToken cancellationToken) =>
-        FollowAsync(new StationMessage.Follow(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot)) { SessionId = sessionId, AimKey = aimKey }, cancellationToken);
+    /// <param name="cancellationToken">Ends the wait for a place at the door.</param>
+    public Task<StationReply> ThrowAsync(Shot shot, string? sessionId, string? aimKey, CancellationToken cancellationToken) =>
+        FollowAsync(new StationMessage.Follow(new SessionInput.ShotThrown(_clock.GetUtcNow(), shot), sessionId) { AimKey = aimKey }, cancellationToken);
 
     /// <summary>A shot or a coach's action.</summary>
-    /// <param name="input">What is to be done.</param>
-    /// <param name="cancellationToken">Ends the waiting for room in the channel.</param>
+    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken) => FollowAsync(input, null, cancellationToken);
+
+    /// <summary>A shot or a coach's action, of a certain session.</summary>
+    /// <param name="input">What.</param>
     /// <param name="sessionId">The session that it is meant for; null for whichever there is.</param>
-    public Task<StationReply> FollowAsync(SessionInput input, CancellationToken cancellationToken, string? sessionId = null) =>
-        FollowAsync(new StationMessage.Follow(input) { SessionId = sessionId }, cancellationToken);
+    /// <param name="cancellationToken">Ends the wait for a place at the door.</param>
+    public Task<StationReply> FollowAsync(SessionInput input, string? sessionId, CancellationToken cancellationToken) =>
+        FollowAsync(new StationMessage.Follow(input, sessionId), cancellationToken);
 
     private Task<StationReply> FollowAsync(StationMessage.Follow follow, CancellationToken cancellationToken) =>
         _meters is not null && follow.Input is SessionInput.ShotThrown ? MeasuredAsync(follow, _meters, cancellationToken) : SendAsync(follow, cancellationToken);

@@ -16,11 +16,10 @@ internal abstract record StationMessage
 
     internal sealed record GoOn(StoredSession Stored) : StationMessage;
 
-    internal sealed record Follow(SessionInput Input) : StationMessage
+    /// <param name="Input">What is to be done.</param>
+    /// <param name="SessionId">The session that it is meant for; null for whichever there is.</param>
+    internal sealed record Follow(SessionInput Input, string? SessionId = null) : StationMessage
     {
-        /// <summary>The session that it is meant for; null for whichever there is.</summary>
-        public string? SessionId { get; init; }
-
         /// <summary>The <see cref="AimTrainer.Sessions.AimKey"/> of the aim that a shot was logged at; null for whichever is shown.</summary>
         public string? AimKey { get; init; }
     }

@@ -115,8 +115,7 @@ internal static class StationApi
             return Problems.Refused(notHis);
         }
 
-        var throwing = aim is null ? found.Station.ThrowAsync(received.Shot, cancellationToken) : found.Station.ThrowAtAsync(received.Shot, aim, cancellationToken);
-        switch (await throwing.ConfigureAwait(false))
+        switch (await found.Station.ThrowAsync(received.Shot, setup?.SessionId, aim, cancellationToken).ConfigureAwait(false))
         {
             case StationReply.OtherAim other:
                 return Problems.OtherAim(other.Due);
@@ -161,7 +160,7 @@ internal static class StationApi
             return Problems.Refused($"this action is of session {FoundText.Short(session)}, station {station} has {setup?.SessionId ?? "no session"}: left out");
         }
 
-        switch (await found.Station.FollowAsync(input, cancellationToken).ConfigureAwait(false))
+        switch (await found.Station.FollowAsync(input, setup?.SessionId, cancellationToken).ConfigureAwait(false))
         {
             case StationReply.Kept { Entry: { } entry }:
                 AuditNote.On(context, $"{input.GetType().Name}: step {entry.Sequence} of session {setup!.SessionId}");
