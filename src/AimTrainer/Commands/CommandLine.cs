@@ -19,6 +19,7 @@ internal static class CommandLine
             PassphraseCommand.Create(console),
             ReplayCommand.Create(console),
             DrillCommands.Create(console),
+            ProgramCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
             DisplayCommand.Create(console),
