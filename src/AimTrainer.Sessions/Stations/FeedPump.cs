@@ -47,7 +47,8 @@ public sealed class FeedPump(Station station, TimeProvider clock, Action<LogEntr
         var told = false;
         while (true)
         {
-            switch (await station.ThrowAsync(read.Shot, cancellationToken).ConfigureAwait(false))
+            // Whose it is was looked up before it came to the door; a turn may have passed meanwhile.
+            switch (await station.ThrowAsync(read.Shot, read.Bowler is null ? null : station.Snapshot.Setup?.SessionId, cancellationToken).ConfigureAwait(false))
             {
                 case StationReply.NotKept notKept:
                     if (!told)
