@@ -222,7 +222,7 @@ public sealed class Station
         StationMessage.Turn turn => Task.FromResult(HandleTurn(turn)),
         StationMessage.GoOnTogether together => HandleGoOnTogetherAsync(together.Lineup, cancellationToken),
         StationMessage.Forget forget => Task.FromResult(HandleForget(forget.Bowler)),
-        StationMessage.NamesChanged => Task.FromResult(HandleNamesChanged()),
+        StationMessage.NamesChanged => Task.FromResult<StationReply>(HandleNamesChanged()),
         _ => throw new InvalidOperationException($"unknown message {message}"),
     };
 
@@ -479,6 +479,7 @@ public sealed class Station
 
         // Never cancelled: whether it was kept would not be known, and the sender is told exactly that.
         await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
+        var shots = session.State.LastNumber;
         session.Accept(entry, step.State);
         if (_lineup is null)
         {
@@ -486,7 +487,7 @@ public sealed class Station
         }
         else
         {
-            GoRound(session, input);
+            GoRound(session, shots);
         }
 
         return new StationReply.Kept(entry) { SessionId = session.State.Setup.SessionId };
@@ -509,7 +510,14 @@ public sealed class Station
     {
         if (_lineup is not null)
         {
-            _lineups!.Drop(Number);
+            try
+            {
+                _lineups!.Drop(Number);
+            }
+            catch (StoreUnavailableException)
+            {
+                // An order whose sessions are all over is not gone on with, so it may lie there.
+            }
         }
 
         (_lineup, _last) = (null, null);
@@ -535,9 +543,9 @@ public sealed class Station
         return lineup with { Number = lineup.Number + 1, Places = places, Current = current };
     }
 
-    private void GoRound(SessionInProgress session, SessionInput input)
+    private void GoRound(SessionInProgress session, int shotsBefore)
     {
-        if (input is SessionInput.ShotThrown && session.State.LastShot is { } shot)
+        if (session.State.LastNumber > shotsBefore && session.State.FindShot(session.State.LastNumber) is { } shot)
         {
             var setup = session.State.Setup;
             _last = new LastThrow(setup.SessionId, setup.Bowler, "", shot.Number, shot.Held);
@@ -583,7 +591,7 @@ public sealed class Station
         lock (_watchersLock)
         {
             _snapshot = _session is { } session
-                ? session.Picture() with { NameOnScreen = session.State.Setup is { Simulated: false } setup ? NameOf(setup) : null, Turns = Turns() }
+                ? session.Picture() with { NameOnScreen = session.State.Setup is { Simulated: false } setup ? _names?.Of(setup.Bowler) : null, Turns = Turns() }
                 : SessionSnapshot.Idle(Number);
             foreach (var watcher in _watchers)
             {
