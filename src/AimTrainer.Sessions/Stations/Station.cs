@@ -390,7 +390,7 @@ public sealed class Station
 
     private StationReply HandleForget(string bowler)
     {
-        bool Is(SessionInProgress session) => string.Equals(session.State.Setup.Bowler, bowler, StringComparison.OrdinalIgnoreCase);
+        bool Is(SessionInProgress session) => BowlerName.Same(session.State.Setup.Bowler, bowler);
         if (_together.Values.Append(_session).OfType<SessionInProgress>().Any(session => Is(session) && session.State.Phase != SessionPhase.Ended))
         {
             return new StationReply.Refused($"a session of this bowler is open on lane {Number}: end it first");

@@ -25,6 +25,8 @@ internal static class ApiSchemas
         (nameof(DrillSummary), typeof(DrillSummary)), (nameof(DrillChecked), typeof(DrillChecked)), ("Bowlers", typeof(ValueList<BowlerListing>)),
         ("Bowler", typeof(BowlerRecord)), (nameof(AccessAnswer), typeof(AccessAnswer)), (nameof(PairingCode), typeof(PairingCode)), ("Pairings", typeof(ValueList<Pairing>)),
         ("Feeds", typeof(ValueList<FeedListed>)), (nameof(FeedTokenMade), typeof(FeedTokenMade)), (nameof(Done), typeof(Done)),
+        ("Programs", typeof(ValueList<ProgramListed>)), ("Groups", typeof(ValueList<BowlerGroup>)), (nameof(GroupMade), typeof(GroupMade)), ("MembersStarted", typeof(ValueList<MemberStarted>)),
+        ("Needs", typeof(ValueList<LaneNeed>)), (nameof(Erased), typeof(Erased)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];

@@ -25,6 +25,8 @@ function show(next) {
   const [last, ...before] = [...state.told.results].reverse();
   $('last').replaceChildren(...(last ? [badge(last), words(last)] : [state.phase ? 'Nothing yet; the drill says when.' : 'Nothing.']));
   $('told').replaceChildren(...before.map(result => { const li = item('li'); li.append(badge(result), item('span', words(result), { class: 'said' })); return li; }));
+  const next = state.turns?.places.find(place => place.isNext);
+  if (next) $('who').textContent += ` throws, then ${next.screenName}`;
   $('far').textContent = state.block ? `${state.block.name}: ${progress(state.block)}` : '';
 }
 

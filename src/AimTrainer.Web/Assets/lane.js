@@ -31,6 +31,7 @@ const targets = () => state?.aim?.targets ?? [];
 
 function show(next) {
   state = next;
+  dispatchEvent(new CustomEvent('aimtrainer:station', { detail: state }));
   const open = Boolean(state.phase) && state.phase !== 'ended';
   const working = state.phase === 'throwing' || state.phase === 'paused';
   $('phase').textContent = state.phase ? `${state.bowler}${state.simulated ? ' (simulated)' : ''} · ${state.drill.name} · ${phaseWords[state.phase]}` : 'free';
@@ -95,7 +96,8 @@ function paint() {
   paintPad();
   const unpicked = targets().filter(each => typeof picks.get(each.name) !== 'number');
   $('send').textContent = `Log shot ${state.nextNumber}${unpicked.length && unpicked.length < targets().length ? ` (${unpicked.map(each => each.name).join(', ')} not seen)` : ''}`;
-  $('undo').disabled = !state.lastShots.some(shot => !shot.voidReason);
+  $('undo').disabled = state.turns ? !state.turns.last : !state.lastShots.some(shot => !shot.voidReason);
+  $('undo').textContent = state.turns?.last ? `Take back ${state.turns.last.bowler}'s shot ${state.turns.last.number}` : 'Take back';
 }
 
 function showStrips() {
@@ -323,8 +325,9 @@ function showWaiting() {
   $('waiting').replaceChildren(...lines);
 }
 
-async function act(action) {
-  const answer = await send('POST', `/api/stations/${station}/actions`, action);
+/** For the session that is shown: on a shared lane the turn may pass while the button is pressed. */
+async function act(action, session = state?.sessionId) {
+  const answer = await send('POST', `/api/stations/${station}/actions${session ? `?session=${encodeURIComponent(session)}` : ''}`, action);
   return answer.ok ? null : why(answer);
 }
 
@@ -403,8 +406,9 @@ document.querySelectorAll('[data-ask]').forEach(button => button.addEventListene
 document.querySelectorAll('[data-act]').forEach(button => button.addEventListener('click', async () => say(await act({ kind: button.dataset.act }))));
 $('send').addEventListener('click', log);
 $('undo').addEventListener('click', async () => {
-  const last = state.lastShots.find(shot => !shot.voidReason);
-  if (last) say(await act({ kind: 'void', number: last.number, reason: 'taken back' }));
+  // On a shared lane the turn has passed on: what is taken back is the lane's last shot, whoever threw it.
+  const last = state.turns ? state.turns.last : state.lastShots.find(shot => !shot.voidReason);
+  if (last) say(await act({ kind: 'void', number: last.number, reason: 'taken back' }, state.turns ? last.sessionId : undefined));
 });
 for (const radio of document.querySelectorAll('[name="arm"]')) radio.addEventListener('change', () => { $('sore').hidden = radio.value !== 'sore'; });
 $('begin').addEventListener('click', async () => {

@@ -20,6 +20,7 @@ public static class ConsoleHosting
     {
         services.AddSingleton(settings);
         services.AddSingleton(new DrillShelf(settings.OwnDrills));
+        services.AddPrograms(settings);
         services.AddSingleton<LiveStations>();
         services.AddHostedService(provider => provider.GetRequiredService<LiveStations>());
         if (settings.GoesOnWithOpenSessions)
@@ -57,6 +58,7 @@ public static class ConsoleHosting
         SessionApi.Map(api);
         DrillApi.Map(api);
         BowlerApi.Map(api);
+        ProgramHosting.Map(api);
         AccessApi.Map(api);
         app.MapOpenApi().OpenTo(Door.Anyone);
         AssetPages.Map(app);

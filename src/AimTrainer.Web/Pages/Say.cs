@@ -14,6 +14,8 @@ internal static class Say
 
     public static string Count(int count, string one) => $"{count.ToString(CultureInfo.InvariantCulture)} {one}{(count == 1 ? "" : "s")}";
 
+    public static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
     public static string Exact(decimal number) => number.ToString("0.####", CultureInfo.InvariantCulture);
 
     public static string Boards(decimal boards) => $"{Exact(boards)} {(Math.Abs(boards) == 1 ? "board" : "boards")}";

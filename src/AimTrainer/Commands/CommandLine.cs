@@ -22,6 +22,7 @@ internal static class CommandLine
             ProgramCommands.Create(console),
             ShotCommands.Create(console),
             SessionCommands.Create(console),
+            BowlerCommands.Create(console),
             DisplayCommand.Create(console),
             FramesCommand.Create(console),
             MonitorsCommand.Create(console),

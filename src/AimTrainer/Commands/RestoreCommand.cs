@@ -19,6 +19,9 @@ internal static class RestoreCommand
             await UserFiles.OpenRead(parsed.GetValue(from)!).DisposeAsync().ConfigureAwait(false);
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             var report = await RecordBackup.RestoreAsync(folder, parsed.GetValue(from)!, TimeProvider.System, cancellationToken).ConfigureAwait(false);
+
+            // What was erased since the backup was made must not come back with it.
+            var erasedAgain = new SqliteErasure(folder, TimeProvider.System).EraseAgain();
             if (parsed.GetValue(json))
             {
                 Json.Print(console, report);
@@ -26,6 +29,11 @@ internal static class RestoreCommand
             else
             {
                 console.Out.WriteLine($"{report.File}: restored, {Words.Count(report.Sessions, "session")}");
+                if (erasedAgain > 0)
+                {
+                    console.Out.WriteLine($"{Words.Count(erasedAgain, "session")} of it had been erased since and were erased again");
+                }
+
                 if (report.Replaced is { } replaced)
                 {
                     console.Out.WriteLine($"The record that was there is kept as {replaced}");

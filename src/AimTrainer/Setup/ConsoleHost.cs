@@ -69,7 +69,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
                 HostNames = [.. hosts.Concat(options.HostNames), Dns.GetHostName(), $"{Dns.GetHostName()}.local"],
                 ShotsASecond = options.ShotsASecond,
             };
-            var app = Build(options, settings, store);
+            var app = Build(options, settings, store, folder);
             app.MapConsole();
             await app.StartAsync(cancellationToken).ConfigureAwait(false);
             return new ConsoleHost(folder, store, app);
@@ -110,11 +110,13 @@ internal sealed class ConsoleHost : IAsyncDisposable
         return builder;
     }
 
-    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, SqliteSessionStore store)
+    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, SqliteSessionStore store, DataFolder folder)
     {
         var builder = Bare();
         options.Adjust?.Invoke(builder.Services);
         builder.Services.TryAddSingleton<ISessionStore>(store);
+        builder.Services.TryAddSingleton<IPracticeRecord>(store);
+        builder.Services.TryAddSingleton<IRecordErasure>(provider => new SqliteErasure(folder, provider.GetRequiredService<TimeProvider>()));
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {

@@ -28,6 +28,12 @@ internal sealed class LiveSession : IAsyncDisposable
 
     public ISessionStore Store => _store;
 
+    /// <summary>What bowlers practised.</summary>
+    public IPracticeRecord Practice => _store;
+
+    /// <summary>Takes people out of the record.</summary>
+    public IRecordErasure Erasure => new SqliteErasure(_folder, Clock);
+
     /// <summary>All stations of this process.</summary>
     public IReadOnlyList<Station> Stations => _host.Services.GetRequiredService<IReadOnlyList<Station>>();
 
