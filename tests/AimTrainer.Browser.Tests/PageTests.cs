@@ -13,6 +13,12 @@ public sealed class PageTests(Chromium chromium)
 
     private static readonly AxeRunOptions Colours = new() { ResultTypes = [ResultType.Violations], RunOnly = RunOnlyOptions.Rules("color-contrast") };
 
+    private static readonly (string Name, string Path, bool Live)[] ProgramPages =
+    [
+        ("lane-turns", "/lane/5", true), ("bowler-turns", "/bowler/5", true), ("groups", "/groups", false), ("group", "/groups/tuesday-class", false), ("group-screen", "/groups/tuesday-class/screen", false),
+        ("certificate", "/groups/tuesday-class/certificate?bowler=Mira", false), ("program", "/programs/juniors", false), ("needs", "/needs", true), ("people", "/people", false), ("person", "/people?bowler=Mira", false),
+    ];
+
     /// <summary>Where screenshots go; nothing is written when it is not set.</summary>
     private static string? PictureFolder => Environment.GetEnvironmentVariable("AIMTRAINER_PICTURES") is { Length: > 0 } folder ? folder : null;
 
@@ -21,7 +27,7 @@ public sealed class PageTests(Chromium chromium)
     [InlineData("tablet", true)]
     public async Task EveryPage_InBothRooms_IsAccessibleAndFits(string size, bool bright)
     {
-        await using var console = await ServedConsole.StartAsync(lanes: 4);
+        await using var console = await ServedConsole.StartAsync(lanes: 5);
         await using var user = await chromium.UserAsync(console, Screen.Named(size), bright);
         var empty = await user.OpenAsync("/");
         await CheckAsync(empty, "lanes-first", size, bright);
@@ -33,7 +39,7 @@ public sealed class PageTests(Chromium chromium)
             ("lanes", "/", true), ("lane", "/lane/1", true), ("lane-line", "/lane/3", true), ("lane-before", "/lane/2", true), ("lane-free", "/lane/4", true), ("start", "/lane/4/start", false),
             ("bowler", "/bowler/1", true), ("drills", "/drills", true), ("drill", "/drills/two-point-line", false), ("drill-edit", "/drills/three-rings/edit", false),
             ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", false),
-            ("settings", "/settings", false), ("not-found", "/not-found", false),
+            ("settings", "/settings", false), ("not-found", "/not-found", false), .. ProgramPages,
         ];
         foreach (var (name, path, live) in pages)
         {
@@ -64,6 +70,7 @@ public sealed class PageTests(Chromium chromium)
         await console.SessionAsync(3, "Sam", "two-point-line", "left");
         await console.ShotAsync(3, "line-1", (15, 15.5), (40, 6));
         await console.ShotAsync(3, "line-2", (15, 13), (40, 8));
+        await console.GroupAsync();
         using var listed = JsonDocument.Parse(await console.GetAsync("/api/sessions?bowler=Mira"));
         return listed.RootElement[0].GetProperty("sessionId").GetString()!;
     }

@@ -29,9 +29,20 @@ internal sealed class ServedConsole : IAsyncDisposable
     public string Address { get; }
 
     /// <summary>Starts one with an empty data folder.</summary>
-    public static async Task<ServedConsole> StartAsync(int lanes = 1)
+    /// <param name="lanes">How many.</param>
+    /// <param name="passphrase">The coach's, set before the start; null for none.</param>
+    public static async Task<ServedConsole> StartAsync(int lanes = 1, string? passphrase = null)
     {
         var console = new ServedConsole(lanes);
+        if (passphrase is not null)
+        {
+            using var setting = Process.Start(new ProcessStartInfo("dotnet", [Program, "passphrase", "--data", console._folder]) { RedirectStandardInput = true, RedirectStandardOutput = true })!;
+            await setting.StandardInput.WriteLineAsync(passphrase);
+            setting.StandardInput.Close();
+            await setting.WaitForExitAsync().WaitAsync(Patience);
+            Assert.Equal(0, setting.ExitCode);
+        }
+
         await console.StartAgainAsync();
         return console;
     }
