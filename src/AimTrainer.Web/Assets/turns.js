@@ -32,7 +32,7 @@ function show(state) {
   }));
   const skip = document.getElementById('turn-skip');
   skip.hidden = !(turns?.places.some(place => place.isNow) && turns.places.some(place => place.isNext));
-  document.getElementById('turn-how').textContent = turns ? `${turns.shotsATurn === 1 ? 'One shot' : `${turns.shotsATurn} shots`} each in turn.` : 'One bowler throws here. Who joins takes turns with her.';
+  document.getElementById('turn-how').textContent = turns ? `${turns.shotsATurn === 1 ? 'One shot' : `${turns.shotsATurn} shots`} each in turn.` : 'One bowler throws here. Whoever joins throws in turn.';
   if (focused) [...list.querySelectorAll('button')].find(each => each.dataset.key === focused)?.focus({ preventScroll: true });
 }
 
