@@ -97,7 +97,8 @@ function paint() {
   const unpicked = targets().filter(each => typeof picks.get(each.name) !== 'number');
   $('send').textContent = `Log shot ${state.nextNumber}${unpicked.length && unpicked.length < targets().length ? ` (${unpicked.map(each => each.name).join(', ')} not seen)` : ''}`;
   $('undo').disabled = state.turns ? !state.turns.last : !state.lastShots.some(shot => !shot.voidReason);
-  $('undo').textContent = state.turns?.last ? `Take back ${state.turns.last.bowler}'s shot ${state.turns.last.number}` : 'Take back';
+  if (state.turns?.last) $('undo').setAttribute('aria-label', `Take back ${state.turns.last.bowler}'s shot ${state.turns.last.number}`);
+  else $('undo').removeAttribute('aria-label');
 }
 
 function showStrips() {
@@ -286,6 +287,11 @@ function showShots() {
   $('last-shot').replaceChildren(...(newest && !newest.voidReason
     ? [item('span', mark(newest.held)[0], { class: `mark ${mark(newest.held)[1]}`, 'aria-hidden': 'true' }), item('span', told)]
     : [item('span', told, { class: 'quiet' })]));
+  const before = state.turns?.last;
+  if (before) {
+    const [sign, kind, words] = mark(before.held);
+    $('last-shot').replaceChildren(item('span', sign, { class: `mark ${kind}`, 'aria-hidden': 'true' }), item('span', `${before.bowler}'s shot ${before.number}: ${words}`));
+  }
   keepFocus($('shots'), () => $('shots').replaceChildren(...state.lastShots.map((shot, index) => {
     const [sign, kind, words] = mark(shot.held);
     const li = document.createElement('li');
