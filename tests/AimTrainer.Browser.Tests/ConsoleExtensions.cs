@@ -24,4 +24,22 @@ internal static class ConsoleExtensions
         var list = string.Join(',', crossings.Select(each => string.Create(CultureInfo.InvariantCulture, $$"""{"feet":{{each.Feet}},"board":{{each.Board}}}""")));
         return console.PostAsync($"/api/stations/{lane}/shots", $$"""{"id":"{{id}}","crossings":[{{list}}]}""");
     }
+
+    /// <summary>A group, and three of it taking turns on lane 5. Invented people.</summary>
+    public static async Task GroupAsync(this ServedConsole console)
+    {
+        await console.PostAsync("/api/groups", """{"name":"Tuesday class","program":"league-player","starts":"2026-09-01"}""");
+        foreach (var (bowler, lane) in ((string, int)[])[("Mira", 1), ("Noor Vale", 5), ("Ola", 5), ("Pim", 5)])
+        {
+            await console.PostAsync("/api/groups/tuesday-class/members", $$"""{"bowler":"{{bowler}}","station":{{lane}}}""");
+        }
+
+        await console.PostAsync("/api/groups/tuesday-class/start", """{"drill":"ten-shot-spread","absent":["Mira"]}""");
+        await console.ActAsync(5, """{"kind":"begin"}""");
+        await console.ShotAsync(5, "noor-1", (15, 11));
+        await console.ActAsync(5, """{"kind":"note","text":"Arm sore"}""");
+        await console.ActAsync(5, """{"kind":"begin"}""");
+        await console.ShotAsync(5, "ola-1", (15, 9));
+        await console.ActAsync(5, """{"kind":"begin"}""");
+    }
 }

@@ -13,6 +13,12 @@ public sealed class PageTests(Chromium chromium)
 
     private static readonly AxeRunOptions Colours = new() { ResultTypes = [ResultType.Violations], RunOnly = RunOnlyOptions.Rules("color-contrast") };
 
+    private static readonly (string Name, string Path, bool Live)[] ProgramPages =
+    [
+        ("lane-turns", "/lane/5", true), ("bowler-turns", "/bowler/5", true), ("groups", "/groups", false), ("group", "/groups/tuesday-class", false), ("group-screen", "/groups/tuesday-class/screen", false),
+        ("certificate", "/groups/tuesday-class/certificate?bowler=Mira", false), ("program", "/programs/juniors", false), ("needs", "/needs", true), ("people", "/people", false), ("person", "/people?bowler=Mira", false),
+    ];
+
     /// <summary>Where screenshots go; nothing is written when it is not set.</summary>
     private static string? PictureFolder => Environment.GetEnvironmentVariable("AIMTRAINER_PICTURES") is { Length: > 0 } folder ? folder : null;
 
@@ -21,7 +27,7 @@ public sealed class PageTests(Chromium chromium)
     [InlineData("tablet", true)]
     public async Task EveryPage_InBothRooms_IsAccessibleAndFits(string size, bool bright)
     {
-        await using var console = await ServedConsole.StartAsync(lanes: 5);
+        await using var console = await ServedConsole.StartAsync(lanes: 6);
         await using var user = await chromium.UserAsync(console, Screen.Named(size), bright);
         var empty = await user.OpenAsync("/");
         await CheckAsync(empty, "lanes-first", size, bright);
@@ -35,10 +41,9 @@ public sealed class PageTests(Chromium chromium)
             ("bowler", "/bowler/1", true), ("drills", "/drills", true), ("drill", "/drills/two-point-line", false), ("drill-edit", "/drills/three-rings/edit", false),
             ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", true),
             ("access", "/access", false),
-            ("lines", "/lines", false), ("settings", "/settings", false), ("not-found", "/not-found", false),
-            ("bowlers", "/bowlers", true), ("records", "/records", true), ("record", $"/records/{sessionId}", true), ("projector", "/projector", false),
-            ("balls", "/balls", false), ("start-balls", "/lane/4/start?drill=two-balls-by-eye", false), ("lane-balls", "/lane/5", true), ("bowler-balls", "/bowler/5", true),
-            ("settings", "/settings", false), ("not-found", "/not-found", false),
+            ("lines", "/lines", false),
+            ("balls", "/balls", false), ("start-balls", "/lane/4/start?drill=two-balls-by-eye", false), ("lane-balls", "/lane/6", true), ("bowler-balls", "/bowler/6", true),
+            ("settings", "/settings", false), ("not-found", "/not-found", false), .. ProgramPages,
         ];
         foreach (var (name, path, live) in pages)
         {
@@ -75,15 +80,16 @@ public sealed class PageTests(Chromium chromium)
         await console.ShotAsync(3, "line-1", (15, 15.5), (40, 6));
         await console.ShotAsync(3, "line-2", (15, 13), (40, 8));
         await console.PostAsync(
-            "/api/stations/5/sessions",
+            "/api/stations/6/sessions",
             """{"bowler":"Kim","drill":"two-balls-by-eye","hand":"right","seed":1,"balls":[{"role":"reference","name":"Old one"},{"role":"other","name":"A new one with a long name"}]}""");
-        await console.ActAsync(5, """{"kind":"begin"}""");
-        await console.ShotAsync(5, "ball-1", (15, 10), (42, 6));
-        await console.ShotAsync(5, "ball-2", (15, 10.5), (42, 9));
-        await console.ShotAsync(5, "ball-3", (15, 13), (42, 10));
+        await console.ActAsync(6, """{"kind":"begin"}""");
+        await console.ShotAsync(6, "ball-1", (15, 10), (42, 6));
+        await console.ShotAsync(6, "ball-2", (15, 10.5), (42, 9));
+        await console.ShotAsync(6, "ball-3", (15, 13), (42, 10));
         await console.PutAsync("/api/balls", """{"bowler":"Kim","name":"Old one","surface":"2000 grit","weightPounds":15,"radiusOfGyrationInches":2.487,"differentialInches":0.048,"layout":"pin above the ring finger","gamesSinceSurfaceWork":30}""");
         await console.PostAsync("/api/balls/surfaces", """{"bowler":"Kim","ball":"Old one","kind":"scan","roughness":31.5,"roughnessUnit":"\u00b5in Ra","at":"2026-03-01"}""");
         await console.PostAsync("/api/balls/surfaces", """{"bowler":"Kim","ball":"Old one","kind":"work","finish":"1000 grit","at":"2026-03-07","note":"by hand"}""");
+        await console.GroupAsync();
         using var listed = JsonDocument.Parse(await console.GetAsync("/api/sessions?bowler=Mira"));
         return listed.RootElement[0].GetProperty("sessionId").GetString()!;
     }

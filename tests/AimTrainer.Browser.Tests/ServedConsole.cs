@@ -36,9 +36,12 @@ internal sealed class ServedConsole : IAsyncDisposable
     public string Folder => _folder;
 
     /// <summary>Starts one with an empty data folder, for this machine.</summary>
-    public static async Task<ServedConsole> StartAsync(int lanes = 1)
+    /// <param name="lanes">How many.</param>
+    /// <param name="passphrase">The coach's, set before the start; null for none.</param>
+    public static async Task<ServedConsole> StartAsync(int lanes = 1, string? passphrase = null)
     {
         var console = new ServedConsole(lanes, network: false);
+        await console.SetAsync(passphrase);
         await console.StartAgainAsync();
         return console;
     }
@@ -47,13 +50,23 @@ internal sealed class ServedConsole : IAsyncDisposable
     public static async Task<ServedConsole> OnNetworkAsync(string passphrase, int lanes = 2)
     {
         var console = new ServedConsole(lanes, network: true);
-        using var setting = console.Run("passphrase");
+        await console.SetAsync(passphrase);
+        await console.StartAgainAsync();
+        return console;
+    }
+
+    private async Task SetAsync(string? passphrase)
+    {
+        if (passphrase is null)
+        {
+            return;
+        }
+
+        using var setting = Run("passphrase");
         await setting.StandardInput.WriteLineAsync(passphrase);
         setting.StandardInput.Close();
         await setting.WaitForExitAsync().WaitAsync(Patience);
         Assert.Equal(0, setting.ExitCode);
-        await console.StartAgainAsync();
-        return console;
     }
 
     /// <summary>Another command of the program, on the same data folder.</summary>

@@ -265,15 +265,16 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
             return (LineAnswer.Refused(id, notHis), true);
         }
 
+        // A shot that says whose it is goes to the session that was looked at: on a shared lane the turn may pass before it comes to the door.
         switch (await station.ThrowAsync(received.Shot, setup.SessionId, null, cancellationToken).ConfigureAwait(false))
         {
-            case StationReply.Kept { Entry: { } entry }:
+            case StationReply.Kept { Entry: { } entry } kept:
                 feed.Kept();
                 _events.Kept(station.Number, entry, from);
-                return (LineAnswer.Kept(again: false, id, setup.SessionId, entry), false);
-            case StationReply.TakenBefore:
-                return await _store.FindShotAsync(setup.SessionId, id, cancellationToken).ConfigureAwait(false) is { } first
-                    ? (LineAnswer.Kept(again: true, id, setup.SessionId, first), false)
+                return (LineAnswer.Kept(again: false, id, kept.SessionId ?? setup.SessionId, entry), false);
+            case StationReply.TakenBefore before:
+                return await _store.FindShotAsync(before.SessionId, id, cancellationToken).ConfigureAwait(false) is { } first
+                    ? (LineAnswer.Kept(again: true, id, before.SessionId, first), false)
                     : (LineAnswer.Refused(id, "a shot that is equal to it in all but its id came before; it was taken once"), true);
             case StationReply.Refused refused:
                 return (LineAnswer.Refused(id, refused.Why), true);

@@ -75,6 +75,15 @@ public sealed record SessionSnapshot
     /// </summary>
     public ValueList<SessionEvent> Happened { get; init; } = [];
 
+    /// <summary>Whose turn it is, where several bowlers share the lane; null where one throws alone.</summary>
+    public LaneTurns? Turns { get; init; }
+
+    /// <summary>The bowler's name as screens may show it; null when nobody said, and then it is initials.</summary>
+    public string? NameOnScreen { get; init; }
+
+    /// <summary>The bowler's name as screens may show it: what was agreed, else initials; the simulated bowler's is no person's. Empty without a session.</summary>
+    public string ScreenName => NameOnScreen ?? (Setup is { } setup ? setup.Simulated ? setup.Bowler : AimTrainer.Sessions.ScreenName.Initials(setup.Bowler) : "");
+
     /// <summary>A station without a session.</summary>
     public static SessionSnapshot Idle(int station) => new() { Station = station, Version = 0 };
 }

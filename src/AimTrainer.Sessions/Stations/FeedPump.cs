@@ -22,9 +22,6 @@ public sealed class FeedPump(Station station, TimeProvider clock, Action<LogEntr
                 case FeedItem.Unreadable unreadable:
                     report(unreadable.Problem.ToString());
                     break;
-                case FeedItem.ShotRead read when IsAnothers(read) is { } why:
-                    report($"{feed.Name}: {(read.Line > 0 ? $"line {read.Line}: " : "")}{why}");
-                    break;
                 case FeedItem.ShotRead read:
                     await OfferAsync(feed, read, cancellationToken).ConfigureAwait(false);
                     break;
@@ -39,15 +36,21 @@ public sealed class FeedPump(Station station, TimeProvider clock, Action<LogEntr
         }
     }
 
-    private string? IsAnothers(FeedItem.ShotRead read) =>
-        station.Snapshot.Setup is { } setup ? ShotOwner.WhyNotOf(setup, read) : null;
-
     private async Task OfferAsync(IShotFeed feed, FeedItem.ShotRead read, CancellationToken cancellationToken)
     {
+        var setup = station.Snapshot.Setup;
+        if (setup is not null && ShotOwner.WhyNotOf(setup, read) is { } why)
+        {
+            report($"{feed.Name}: {(read.Line > 0 ? $"line {read.Line}: " : "")}{why}");
+            return;
+        }
+
+        // A shot that says whose it is goes to the session that was looked at: the turn may pass before it comes to the door.
+        var session = read.Bowler is null ? null : setup?.SessionId;
         var told = false;
         while (true)
         {
-            switch (await station.ThrowAsync(read.Shot, cancellationToken).ConfigureAwait(false))
+            switch (await station.ThrowAsync(read.Shot, session, cancellationToken).ConfigureAwait(false))
             {
                 case StationReply.NotKept notKept:
                     if (!told)

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using System.Threading.Channels;
@@ -19,13 +18,18 @@ public sealed class Station
 
     private readonly ISessionStore _store;
     private readonly TimeProvider _clock;
+    private readonly ILineupKeeper? _lineups;
+    private readonly IScreenNames? _names;
     private readonly Channel<StationMessage> _door = Channel.CreateBounded<StationMessage>(
         new BoundedChannelOptions(Capacity) { SingleReader = true, FullMode = BoundedChannelFullMode.Wait });
 
     private readonly Lock _watchersLock = new();
     private readonly List<Channel<SessionSnapshot>> _watchers = [];
     private readonly StationMeters? _meters;
+    private readonly Dictionary<string, SessionInProgress> _together = new(StringComparer.Ordinal);
     private SessionInProgress? _session;
+    private Lineup? _lineup;
+    private LastThrow? _last;
     private volatile SessionSnapshot _snapshot;
     private bool _stopped;
 
@@ -34,13 +38,17 @@ public sealed class Station
     /// <param name="store">Where its sessions are kept.</param>
     /// <param name="clock">The time.</param>
     /// <param name="meters">What measures it; null for nothing.</param>
-    public Station(int number, ISessionStore store, TimeProvider clock, StationMeters? meters = null)
+    /// <param name="lineups">Where the order is kept when several bowlers share the lane; null where none do.</param>
+    /// <param name="names">How names may be shown on screens; null shows initials.</param>
+    public Station(int number, ISessionStore store, TimeProvider clock, StationMeters? meters = null, ILineupKeeper? lineups = null, IScreenNames? names = null)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(number, 1);
         Number = number;
         _store = store;
         _clock = clock;
         _meters = meters;
+        _lineups = lineups;
+        _names = names;
         _snapshot = SessionSnapshot.Idle(number);
     }
 
@@ -62,12 +70,40 @@ public sealed class Station
     public Task<StationReply> GoOnAsync(StoredSession stored, CancellationToken cancellationToken) =>
         SendAsync(new StationMessage.GoOn(stored), cancellationToken);
 
-    /// <summary>A shot was seen.</summary>
+    /// <summary>
+    /// One more bowler comes to the lane, with a session of her own, and takes turns with those who are there: waiting, as after
+    /// <see cref="StartAsync"/>. On a lane with nobody this is a start.
+    /// </summary>
+    /// <exception cref="ArgumentException">The session is set up for another station.</exception>
+    public Task<StationReply> JoinAsync(SessionSetup setup, DrillSource drill, CancellationToken cancellationToken) =>
+        setup.Station == Number
+            ? SendAsync(new StationMessage.Join(setup, drill), cancellationToken)
+            : throw new ArgumentException($"a session for station {setup.Station} cannot join on station {Number}", nameof(setup));
+
+    /// <summary>People change the order of a shared lane.</summary>
+    /// <param name="change">What; joining has <see cref="JoinAsync"/>.</param>
+    /// <param name="seen">The number of the order that was seen (<see cref="LaneTurns.Number"/>): refused when it is another by now. Null changes whatever is there.</param>
+    /// <param name="cancellationToken">Ends the wait for a place at the door.</param>
+    public Task<StationReply> TurnAsync(TurnChange change, int? seen, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.Turn(change, seen), cancellationToken);
+
+    /// <summary>Goes on with the bowlers that the lane was left with, whoever's turn it was.</summary>
+    public Task<StationReply> GoOnTogetherAsync(Lineup lineup, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.GoOnTogether(lineup), cancellationToken);
+
+    /// <summary>What is over of a bowler is not shown any more; refused while a session of the bowler is open here.</summary>
+    public Task<StationReply> ForgetAsync(string bowler, CancellationToken cancellationToken) =>
+        SendAsync(new StationMessage.Forget(bowler), cancellationToken);
+
+    /// <summary>What may be shown of a name was changed: a new picture is made.</summary>
+    public Task<StationReply> RenameAsync(CancellationToken cancellationToken) => SendAsync(new StationMessage.NamesChanged(), cancellationToken);
+
+    /// <summary>A shot was seen, of whoever has the turn.</summary>
     public Task<StationReply> ThrowAsync(Shot shot, CancellationToken cancellationToken) => ThrowAsync(shot, null, null, cancellationToken);
 
     /// <summary>
-    /// A shot of a certain session, logged while a certain aim was shown: what the station has by now may be another session, or another
-    /// target, and then the shot is not for it.
+    /// A shot of a certain session, logged while a certain aim was shown: what the station has by now may be another session (or the
+    /// turn another's), or another target, and then the shot is not for it.
     /// </summary>
     /// <param name="shot">The shot.</param>
     /// <param name="sessionId">The session; null for whichever there is.</param>
@@ -81,7 +117,7 @@ public sealed class Station
 
     /// <summary>A shot or a coach's action, of a certain session.</summary>
     /// <param name="input">What.</param>
-    /// <param name="sessionId">The session that it is meant for; null for whichever there is.</param>
+    /// <param name="sessionId">For which session of the lane; null is the one that has the turn.</param>
     /// <param name="cancellationToken">Ends the wait for a place at the door.</param>
     public Task<StationReply> FollowAsync(SessionInput input, string? sessionId, CancellationToken cancellationToken) =>
         FollowAsync(new StationMessage.Follow(input, sessionId), cancellationToken);
@@ -201,12 +237,17 @@ public sealed class Station
         StationMessage.Start start => HandleStartAsync(start),
         StationMessage.GoOn goOn => HandleGoOnAsync(goOn, cancellationToken),
         StationMessage.Follow follow => HandleInputAsync(follow),
+        StationMessage.Join join => HandleJoinAsync(join),
+        StationMessage.Turn turn => Task.FromResult(HandleTurn(turn)),
+        StationMessage.GoOnTogether together => HandleGoOnTogetherAsync(together.Lineup, cancellationToken),
+        StationMessage.Forget forget => Task.FromResult(HandleForget(forget.Bowler)),
+        StationMessage.NamesChanged => Task.FromResult<StationReply>(HandleNamesChanged()),
         _ => throw new InvalidOperationException($"unknown message {message}"),
     };
 
     private async Task<StationReply> HandleStartAsync(StationMessage.Start start)
     {
-        if (_session is { State.Phase: not SessionPhase.Ended })
+        if (IsInUse)
         {
             return new StationReply.Refused($"station {Number} has a session: end it first");
         }
@@ -218,13 +259,14 @@ public sealed class Station
         }
 
         await _store.CreateAsync(start.Setup, start.Drill, CancellationToken.None).ConfigureAwait(false);
+        Part();
         Show(new SessionInProgress(state));
         return new StationReply.Kept(null);
     }
 
     private async Task<StationReply> HandleGoOnAsync(StationMessage.GoOn goOn, CancellationToken cancellationToken)
     {
-        if (_session is { State.Phase: not SessionPhase.Ended })
+        if (IsInUse)
         {
             return new StationReply.Refused($"station {Number} has a session: end it first");
         }
@@ -240,27 +282,207 @@ public sealed class Station
             return new StationReply.Refused(restored.Problem!);
         }
 
+        Part();
         Show(session);
+        return new StationReply.Kept(null);
+    }
+
+    private async Task<StationReply> HandleJoinAsync(StationMessage.Join join)
+    {
+        if (_lineups is not { } lineups)
+        {
+            return new StationReply.Refused($"station {Number} keeps no order of bowlers: use aimtrainer serve");
+        }
+
+        var opening = SessionCore.Open(join.Setup, join.Drill.Script);
+        if (opening.State is not { } state)
+        {
+            return new StationReply.Refused(string.Join("; ", opening.Problems));
+        }
+
+        var before = IsInUse ? _lineup ?? Alone() : TurnRule.Empty(Number);
+        var outcome = TurnRule.Apply(before, new TurnChange.Join(join.Setup.SessionId, join.Setup.Bowler));
+        if (outcome.Refusal is { } refusal)
+        {
+            return new StationReply.Refused(refusal);
+        }
+
+        // First the order, then the session: a place whose session was never made is left out by a restart, but a session that is in no
+        // order would be open for ever.
+        lineups.Keep(outcome.Lineup, durable: true);
+        try
+        {
+            await _store.CreateAsync(join.Setup, join.Drill, CancellationToken.None).ConfigureAwait(false);
+        }
+        catch (StoreUnavailableException)
+        {
+            lineups.Keep(before, durable: false);
+            throw;
+        }
+
+        if (!IsInUse)
+        {
+            _together.Clear();
+            _last = null;
+        }
+        else if (_lineup is null)
+        {
+            _together[_session!.State.Setup.SessionId] = _session;
+        }
+
+        _together[join.Setup.SessionId] = new SessionInProgress(state);
+        _lineup = outcome.Lineup;
+        ShowWhoThrows();
+        return new StationReply.Kept(null);
+    }
+
+    private StationReply HandleTurn(StationMessage.Turn turn)
+    {
+        if (_lineup is not { } lineup)
+        {
+            return new StationReply.Refused($"nobody takes turns on lane {Number}: a second bowler must join first");
+        }
+
+        if (turn.Seen is { } seen && seen != lineup.Number)
+        {
+            return new StationReply.Refused("the order changed meanwhile: look at it, and do it again when it is still meant");
+        }
+
+        var outcome = TurnRule.Apply(lineup, turn.Change);
+        if (outcome.Refusal is { } refusal)
+        {
+            return new StationReply.Refused(refusal);
+        }
+
+        _lineups!.Keep(outcome.Lineup, durable: true);
+        _lineup = outcome.Lineup;
+        ShowWhoThrows();
+        return new StationReply.Kept(null);
+    }
+
+    private async Task<StationReply> HandleGoOnTogetherAsync(Lineup lineup, CancellationToken cancellationToken)
+    {
+        if (IsInUse)
+        {
+            return new StationReply.Refused($"station {Number} has a session: end it first");
+        }
+
+        if (lineup.Station != Number || _lineups is null)
+        {
+            return new StationReply.Refused($"the order is of lane {lineup.Station}: go on with it there");
+        }
+
+        var together = new Dictionary<string, SessionInProgress>(StringComparer.Ordinal);
+        foreach (var place in lineup.Places)
+        {
+            if (await _store.FindAsync(place.SessionId, cancellationToken).ConfigureAwait(false) is not { } stored)
+            {
+                continue;
+            }
+
+            var restored = await SessionRestorer.RestoreAsync(stored, _store, cancellationToken).ConfigureAwait(false);
+            if (restored.Session is not { } session)
+            {
+                return new StationReply.Refused(restored.Problem!);
+            }
+
+            together.Add(place.SessionId, session);
+        }
+
+        if (together.Count == 0)
+        {
+            _lineups.Drop(Number);
+            return new StationReply.Refused("no session of that order is in the record");
+        }
+
+        _together.Clear();
+        foreach (var (id, session) in together)
+        {
+            _together.Add(id, session);
+        }
+
+        _last = null;
+        _lineup = Settled(WithoutUnmade(lineup));
+        ShowWhoThrows();
+        return new StationReply.Kept(null);
+    }
+
+    private StationReply HandleForget(string bowler)
+    {
+        bool Is(SessionInProgress session) => BowlerName.Same(session.State.Setup.Bowler, bowler);
+        if (_together.Values.Append(_session).OfType<SessionInProgress>().Any(session => Is(session) && session.State.Phase != SessionPhase.Ended))
+        {
+            return new StationReply.Refused($"a session of this bowler is open on lane {Number}: end it first");
+        }
+
+        if (_lineup is { } lineup && _together.Values.Any(Is))
+        {
+            var gone = _together.Where(one => Is(one.Value)).Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
+            var left = Without(lineup, gone);
+            if (left.Places.Count == 0)
+            {
+                Part();
+            }
+            else
+            {
+                _lineups!.Keep(left, durable: true);
+                _lineup = left;
+                foreach (var id in gone)
+                {
+                    _together.Remove(id);
+                }
+            }
+
+            _last = _last is { } last && gone.Contains(last.SessionId) ? null : _last;
+        }
+
+        if (_session is { } shown && Is(shown))
+        {
+            _session = null;
+        }
+
+        ShowWhoThrows();
+        return new StationReply.Kept(null);
+    }
+
+    private StationReply.Kept HandleNamesChanged()
+    {
+        Publish();
         return new StationReply.Kept(null);
     }
 
     private async Task<StationReply> HandleInputAsync(StationMessage.Follow follow)
     {
-        var input = follow.Input;
-        if (_session is not { } session)
+        var (input, sessionId) = follow;
+        if (_session is not { } turn)
         {
             return new StationReply.Refused($"station {Number} has no session: start one first");
         }
 
         // Looked at here, where nothing can come between: the session and the aim that are compared are those of the next lines.
-        if (follow.SessionId is { } meant && meant != session.State.Setup.SessionId)
+        // On a shared lane the same shot may come again when the turn is another's: it must not become that one's.
+        if (Seen(turn, input) is { } before)
         {
-            return new StationReply.Refused($"this is of session {meant}, station {Number} has {session.State.Setup.SessionId}: left out");
+            return new StationReply.TakenBefore(before);
         }
 
-        if (session.HasSeen(input))
+        if (Find(sessionId, turn) is not { } session)
         {
-            return new StationReply.TakenBefore();
+            return new StationReply.Refused($"session {FoundText.Short(sessionId!)} is not on station {Number} now, {turn.State.Setup.SessionId} is: left out");
+        }
+
+        if (input is SessionInput.ShotThrown && _lineup is { } order)
+        {
+            if (order.Throws is not { } throws)
+            {
+                return new StationReply.Refused($"nobody has the turn on lane {Number}: let somebody return or join first");
+            }
+
+            if (session != turn)
+            {
+                return new StationReply.Refused(
+                    $"it is the turn of {throws.Bowler}, whose target is shown; this shot is {session.State.Setup.Bowler}'s: left out. Give {session.State.Setup.Bowler} the turn before such a shot");
+            }
         }
 
         if (follow.AimKey is { } aimKey && session.State.Shown is { } due && AimKey.Of(due) != aimKey)
@@ -287,21 +509,130 @@ public sealed class Station
             await _store.AppendAsync(session.State.Setup.SessionId, entry, CancellationToken.None).ConfigureAwait(false);
         }
 
+        var shots = session.State.LastNumber;
         session.Accept(entry, step.State);
-        Show(session);
-        return new StationReply.Kept(entry);
+        if (_lineup is null)
+        {
+            Show(session);
+        }
+        else
+        {
+            GoRound(session, shots);
+        }
+
+        return new StationReply.Kept(entry) { SessionId = session.State.Setup.SessionId };
+    }
+
+    private bool IsInUse => _session is { State.Phase: not SessionPhase.Ended } || _together.Values.Any(session => session.State.Phase != SessionPhase.Ended);
+
+    private string? Seen(SessionInProgress turn, SessionInput input) =>
+        turn.HasSeen(input) ? turn.State.Setup.SessionId : _together.FirstOrDefault(one => one.Value.HasSeen(input)).Key;
+
+    private SessionInProgress? Find(string? sessionId, SessionInProgress turn) =>
+        sessionId is null || sessionId == turn.State.Setup.SessionId ? turn : _together.GetValueOrDefault(sessionId);
+
+    /// <summary>The order of a bowler who is alone until now.</summary>
+    private Lineup Alone() => TurnRule.Apply(
+        TurnRule.Empty(Number), new TurnChange.Join(_session!.State.Setup.SessionId, _session.State.Setup.Bowler, _session.State.LastNumber)).Lineup;
+
+    /// <summary>The bowlers of the lane are done with one another.</summary>
+    private void Part()
+    {
+        if (_lineup is not null)
+        {
+            try
+            {
+                _lineups!.Drop(Number);
+            }
+            catch (StoreUnavailableException)
+            {
+                // An order whose sessions are all over is not gone on with, so it may lie there.
+            }
+        }
+
+        (_lineup, _last) = (null, null);
+        _together.Clear();
+    }
+
+    private Lineup Settled(Lineup lineup) => TurnRule.Settle(lineup, id => _together[id].State is var state ? new SessionCount(state.LastNumber, state.Phase == SessionPhase.Ended) : default);
+
+    private Lineup WithoutUnmade(Lineup lineup) =>
+        Without(lineup, lineup.Places.AsEnumerable().Select(place => place.SessionId).Where(id => !_together.ContainsKey(id)).ToHashSet(StringComparer.Ordinal));
+
+    private static Lineup Without(Lineup lineup, HashSet<string> gone)
+    {
+        if (gone.Count == 0)
+        {
+            return lineup;
+        }
+
+        var now = lineup.Throws is { } throws && !gone.Contains(throws.SessionId) ? throws
+            : lineup.Places.AsEnumerable().FirstOrDefault(place => place.Status == TurnStatus.Here && !gone.Contains(place.SessionId));
+        var places = lineup.Places.AsEnumerable().Where(place => !gone.Contains(place.SessionId)).ToValueList();
+        int? current = now is null ? null : places.AsEnumerable().ToList().FindIndex(place => place.SessionId == now.SessionId);
+        return lineup with { Number = lineup.Number + 1, Places = places, Current = current };
+    }
+
+    private void GoRound(SessionInProgress session, int shotsBefore)
+    {
+        if (session.State.LastNumber > shotsBefore && session.State.FindShot(session.State.LastNumber) is { } shot)
+        {
+            var setup = session.State.Setup;
+            _last = new LastThrow(setup.SessionId, setup.Bowler, "", shot.Number, shot.Held);
+        }
+
+        var settled = Settled(_lineup!);
+        if (settled != _lineup)
+        {
+            _lineup = settled;
+            try
+            {
+                _lineups!.Keep(settled, durable: false);
+            }
+            catch (StoreUnavailableException)
+            {
+                // The shot is in the record, and with it whose turn it is: a restart works it out again.
+            }
+        }
+
+        ShowWhoThrows();
+    }
+
+    private void ShowWhoThrows()
+    {
+        if (_lineup is { } lineup)
+        {
+            // When nobody throws, what was shown last stays, so that its end can be read.
+            _session = lineup.Throws is { } now ? _together[now.SessionId]
+                : _session is { } shown && _together.ContainsKey(shown.State.Setup.SessionId) ? shown : _together[lineup.Places[0].SessionId];
+        }
+
+        Publish();
     }
 
     private void Show(SessionInProgress session)
     {
         _session = session;
+        Publish();
+    }
+
+    private void Publish()
+    {
         lock (_watchersLock)
         {
-            _snapshot = session.Picture();
+            _snapshot = _session is { } session
+                ? session.Picture() with { NameOnScreen = session.State.Setup is { Simulated: false } setup ? _names?.Of(setup.Bowler) : null, Turns = Turns() }
+                : SessionSnapshot.Idle(Number);
             foreach (var watcher in _watchers)
             {
                 watcher.Writer.TryWrite(_snapshot);
             }
         }
     }
+
+    private LaneTurns? Turns() => _lineup is not { } lineup ? null : LaneTurns.Of(
+        lineup, id => _together[id].State, NameOf, _last is { } last && _together.TryGetValue(last.SessionId, out var thrower) ? last with { ScreenName = NameOf(thrower.State.Setup) } : null);
+
+    private string NameOf(SessionSetup setup) =>
+        setup.Simulated ? setup.Bowler : _names?.Of(setup.Bowler) ?? AimTrainer.Sessions.ScreenName.Initials(setup.Bowler);
 }

@@ -23,4 +23,19 @@ internal abstract record StationMessage
         /// <summary>The <see cref="AimTrainer.Sessions.AimKey"/> of the aim that a shot was logged at; null for whichever is shown.</summary>
         public string? AimKey { get; init; }
     }
+
+    /// <summary>One more bowler comes to the lane.</summary>
+    internal sealed record Join(SessionSetup Setup, DrillSource Drill) : StationMessage;
+
+    /// <summary>People change the order.</summary>
+    internal sealed record Turn(TurnChange Change, int? Seen) : StationMessage;
+
+    /// <summary>The lane goes on with the bowlers that it was left with.</summary>
+    internal sealed record GoOnTogether(Lineup Lineup) : StationMessage;
+
+    /// <summary>What is over of this bowler is not shown any more.</summary>
+    internal sealed record Forget(string Bowler) : StationMessage;
+
+    /// <summary>What may be shown of a name was changed.</summary>
+    internal sealed record NamesChanged : StationMessage;
 }

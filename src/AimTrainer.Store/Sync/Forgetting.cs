@@ -29,6 +29,14 @@ public sealed class Forgetting(IRecordStore store, CenterFiles files, TimeProvid
         return await EraseAsync(sessions.Select(session => session.SessionId).ToValueList(), null, cancellationToken).ConfigureAwait(false);
     }
 
+    /// <summary>Erases the sessions that are over and were set up before a time, and bowlers of whom nothing is left.</summary>
+    public async Task<Erasure> EraseBeforeAsync(DateTimeOffset before, CancellationToken cancellationToken)
+    {
+        var sessions = await store.ListAsync(new SessionFilter { Ended = true, Limit = int.MaxValue }, cancellationToken).ConfigureAwait(false);
+        var old = sessions.AsEnumerable().Where(session => session.StartedAt < before).Select(session => session.SessionId).ToValueList();
+        return old.Count == 0 ? new Erasure("none", clock.GetUtcNow(), [], null) : await EraseAsync(old, null, cancellationToken).ConfigureAwait(false);
+    }
+
     /// <summary>Erases sessions that the chain was asked to erase; those that are not over wait.</summary>
     public async Task<Erasure?> EraseForChainAsync(ValueList<string> sessions, CancellationToken cancellationToken)
     {

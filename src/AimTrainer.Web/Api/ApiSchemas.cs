@@ -34,6 +34,8 @@ internal static class ApiSchemas
         (nameof(ScatterFound), typeof(ScatterFound)), (nameof(SessionCrossings), typeof(SessionCrossings)),
         ("Comparison", typeof(BallsReport)),
         ("Displays", typeof(ValueList<DisplayListed>)), (nameof(DisplayTokenMade), typeof(DisplayTokenMade)), (nameof(ProjectionState), typeof(ProjectionState)),
+        ("Programs", typeof(ValueList<ProgramListed>)), ("Groups", typeof(ValueList<BowlerGroup>)), (nameof(GroupMade), typeof(GroupMade)), ("MembersStarted", typeof(ValueList<MemberStarted>)),
+        ("Needs", typeof(ValueList<LaneNeed>)), (nameof(Erased), typeof(Erased)),
     ];
 
     private static readonly Type[] Units = [typeof(Board), typeof(BoardOffset), typeof(Feet), typeof(Inches), typeof(Degrees), typeof(MilesPerHour), typeof(Rpm)];

@@ -45,6 +45,10 @@ internal static class StationApi
         : view == "coach" && IsBowler(context) ? Problems.Forbidden("view: found coach; allowed for a bowler: bowler")
         : new LiveStream(found, forBowler: view == "bowler" || IsBowler(context), meters, clock);
 
+    /// <summary>Whether a session is of a bowler who shares this lane, also when another has the turn.</summary>
+    private static bool IsOf(LiveStation found, string session) =>
+        found.Station.Snapshot.Turns is { } turns && turns.Places.AsEnumerable().Any(place => place.SessionId == session);
+
     private static bool IsBowler(HttpContext context) => Visitor.Of(context) is not { Role: Role.Coach };
 
     private static async Task<IResult> StartAsync(
@@ -69,7 +73,7 @@ internal static class StationApi
 
         var known = await store.FindBowlerAsync(wish.Bowler, cancellationToken).ConfigureAwait(false);
         var setup = wish.ToSetup(station, known, clock.GetUtcNow());
-        AuditNote.On(context, $"session {setup.SessionId} on station {station}: {wish.Drill.Script.Id}, {setup.Bowler}");
+        AuditNote.On(context, $"session {setup.SessionId} on station {station}: {wish.Drill.Script.Id}");
         return await found.Station.StartAsync(setup, wish.Drill, cancellationToken).ConfigureAwait(false) switch
         {
             StationReply.Refused refused => Problems.Refused(refused.Why),
@@ -105,7 +109,7 @@ internal static class StationApi
         }
 
         // A page that was away sends what was tapped meanwhile; it must not land in somebody else's session.
-        if (session is not null && session != setup?.SessionId)
+        if (session is not null && session != setup?.SessionId && !IsOf(found, session))
         {
             return Problems.Refused($"this shot is of session {FoundText.Short(session)}, station {station} has {setup?.SessionId ?? "no session"}: left out");
         }
@@ -115,14 +119,14 @@ internal static class StationApi
             return Problems.Refused(notHis);
         }
 
-        switch (await found.Station.ThrowAsync(received.Shot, setup?.SessionId, aim, cancellationToken).ConfigureAwait(false))
+        switch (await found.Station.ThrowAsync(received.Shot, session ?? setup?.SessionId, aim, cancellationToken).ConfigureAwait(false))
         {
             case StationReply.OtherAim other:
                 return Problems.OtherAim(other.Due);
             case StationReply.Kept { Entry: { } entry }:
                 return Json(ShotAnswer.Of(id, entry));
-            case StationReply.TakenBefore:
-                return await store.FindShotAsync(setup!.SessionId, id, cancellationToken).ConfigureAwait(false) is { } first
+            case StationReply.TakenBefore before:
+                return await store.FindShotAsync(before.SessionId, id, cancellationToken).ConfigureAwait(false) is { } first
                     ? Json(ShotAnswer.Of(id, first))
                     : Problems.Refused($"a shot that is equal to {FoundText.Quoted(id)} in all but its id came before; it was taken once");
             case StationReply.Refused refused:
@@ -155,20 +159,21 @@ internal static class StationApi
             return Problems.Of(read.Problems);
         }
 
-        if (session is not null && session != setup?.SessionId)
+        if (session is not null && session != setup?.SessionId && !IsOf(found, session))
         {
             return Problems.Refused($"this action is of session {FoundText.Short(session)}, station {station} has {setup?.SessionId ?? "no session"}: left out");
         }
 
-        switch (await found.Station.FollowAsync(input, setup?.SessionId, cancellationToken).ConfigureAwait(false))
+        switch (await found.Station.FollowAsync(input, session ?? setup?.SessionId, cancellationToken).ConfigureAwait(false))
         {
-            case StationReply.Kept { Entry: { } entry }:
-                AuditNote.On(context, $"{input.GetType().Name}: step {entry.Sequence} of session {setup!.SessionId}");
-                return Json(new ActionAnswer(input.ActionId, setup.SessionId, entry.Sequence, entry.Events));
-            case StationReply.TakenBefore:
+            case StationReply.Kept { Entry: { } entry } kept:
+                var of = kept.SessionId ?? setup!.SessionId;
+                AuditNote.On(context, $"{input.GetType().Name}: step {entry.Sequence} of session {of}");
+                return Json(new ActionAnswer(input.ActionId, of, entry.Sequence, entry.Events));
+            case StationReply.TakenBefore before:
                 AuditNote.On(context, $"{input.GetType().Name}: {input.ActionId} came before");
-                return await store.FindActionAsync(setup!.SessionId, input.ActionId!, cancellationToken).ConfigureAwait(false) is { } first
-                    ? Json(new ActionAnswer(input.ActionId, setup.SessionId, first.Sequence, first.Events))
+                return await store.FindActionAsync(before.SessionId, input.ActionId!, cancellationToken).ConfigureAwait(false) is { } first
+                    ? Json(new ActionAnswer(input.ActionId, before.SessionId, first.Sequence, first.Events))
                     : Problems.Refused($"the session changed while action {input.ActionId} came: look with GET and send it again when it is still meant");
             case StationReply.Refused refused:
                 AuditNote.On(context, $"{input.GetType().Name}: refused");

@@ -34,6 +34,8 @@ function show(next) {
   const [last, ...before] = [...state.told.results].reverse();
   $('last').replaceChildren(...(last ? [badge(last), words(last)] : [state.phase ? 'Nothing yet; the drill says when.' : 'Nothing.']));
   $('told').replaceChildren(...before.map(result => { const li = item('li'); li.append(badge(result), item('span', words(result), { class: 'said' })); return li; }));
+  const after = state.turns?.places.find(place => place.isNext);
+  if (after) $('who').textContent += ` throws, then ${after.screenName}`;
   $('far').textContent = state.block ? `${state.block.name}: ${progress(state.block)}` : '';
 }
 

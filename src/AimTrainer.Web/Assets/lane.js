@@ -35,6 +35,7 @@ const targets = () => state?.aim?.targets ?? [];
 
 function show(next) {
   state = next;
+  dispatchEvent(new CustomEvent('aimtrainer:station', { detail: state }));
   const open = Boolean(state.phase) && state.phase !== 'ended';
   const working = state.phase === 'throwing' || state.phase === 'paused';
   $('phase').textContent = state.phase ? `${state.bowler}${state.simulated ? ' (simulated)' : ''} · ${state.drill.name} · ${phaseWords[state.phase]}` : 'free';
@@ -130,7 +131,9 @@ function paint() {
   paintPad();
   const unpicked = targets().filter(each => typeof picks.get(each.name) !== 'number');
   $('send').textContent = `Log shot ${state.nextNumber}${unpicked.length && unpicked.length < targets().length ? ` (${unpicked.map(each => each.name).join(', ')} not seen)` : ''}`;
-  $('undo').disabled = !state.lastShots.some(shot => !shot.voidReason);
+  $('undo').disabled = state.turns ? !state.turns.last : !state.lastShots.some(shot => !shot.voidReason);
+  if (state.turns?.last) $('undo').setAttribute('aria-label', `Take back ${state.turns.last.bowler}'s shot ${state.turns.last.number}`);
+  else $('undo').removeAttribute('aria-label');
 }
 
 function showStrips() {
@@ -324,6 +327,11 @@ function showShots() {
   $('last-shot').replaceChildren(...(newest && !newest.voidReason
     ? [item('span', mark(newest.held)[0], { class: `mark ${mark(newest.held)[1]}`, 'aria-hidden': 'true' }), item('span', told)]
     : [item('span', told, { class: 'quiet' })]));
+  const before = state.turns?.last;
+  if (before) {
+    const [sign, kind, words] = mark(before.held);
+    $('last-shot').replaceChildren(item('span', sign, { class: `mark ${kind}`, 'aria-hidden': 'true' }), item('span', `${before.bowler}'s shot ${before.number}: ${words}`));
+  }
   keepFocus($('shots'), () => $('shots').replaceChildren(...state.lastShots.map((shot, index) => {
     const [sign, kind, words] = mark(shot.held);
     const li = document.createElement('li');
@@ -487,8 +495,9 @@ document.querySelectorAll('[data-act]').forEach(button => button.addEventListene
 $('turn-clear').addEventListener('click', () => { clearedUpTo = state.nextNumber - 1; paint(); });
 $('send').addEventListener('click', log);
 $('undo').addEventListener('click', async () => {
-  const last = state.lastShots.find(shot => !shot.voidReason);
-  if (last) say(await act({ kind: 'void', number: last.number, reason: 'taken back' }));
+  // On a shared lane the turn has passed on: what is taken back is the lane's last shot, whoever threw it.
+  const last = state.turns ? state.turns.last : state.lastShots.find(shot => !shot.voidReason);
+  if (last) say(await act({ kind: 'void', number: last.number, reason: 'taken back' }, { ...meant(), ...(state.turns ? { session: last.sessionId } : {}) }));
 });
 for (const radio of document.querySelectorAll('[name="arm"]')) radio.addEventListener('change', () => { $('sore').hidden = radio.value !== 'sore'; });
 $('begin').addEventListener('click', async () => {

@@ -26,6 +26,8 @@ function show(state) {
   part('chip').textContent = open ? phaseWords[state.phase] : 'free';
   part('chip').className = `chip ${state.phase === 'throwing' ? 'on' : open ? 'wait' : ''}`;
   part('who').textContent = open ? `${state.bowler}${state.simulated ? ' (simulated)' : ''}` : state.phase === 'ended' ? `${state.bowler} is done` : 'nobody throws';
+  const after = state.turns?.places.find(place => place.isNext);
+  if (after) part('who').textContent += `, then ${after.bowler}`;
   part('what').textContent = state.phase ? state.drill.name : '';
   part('aim').textContent = open && state.aim ? state.aim.targets.map(each => placeWords(each.target)).join(', then ') : '';
   const dots = open ? [...state.lastShots].reverse().filter(shot => !shot.voidReason) : [];

@@ -24,6 +24,7 @@ public static class ConsoleHosting
         services.AddSingleton(new DrillShelf(settings.OwnDrills));
         services.TryAddSingleton(provider => provider.GetRequiredService<ISessionStore>() as IBallRecord
             ?? throw new InvalidOperationException("this store keeps no balls: register an IBallRecord beside it"));
+        services.AddPrograms(settings);
         services.AddSingleton<LiveStations>();
         services.AddHostedService(provider => provider.GetRequiredService<LiveStations>());
         if (settings.GoesOnWithOpenSessions)
@@ -73,6 +74,7 @@ public static class ConsoleHosting
         PlanApi.Map(api);
         CompareApi.Map(api);
         BallApi.Map(api);
+        ProgramHosting.Map(api);
         AccessApi.Map(api);
         ProjectorApi.Map(api);
         DisplayApi.Map(api);

@@ -26,4 +26,7 @@ public sealed record ConsoleSettings
 
     /// <summary>Whether each station goes on with the session that it was left with; not where somebody else begins and ends them.</summary>
     public bool GoesOnWithOpenSessions { get; init; } = true;
+
+    /// <summary>The user's own programs.</summary>
+    public string OwnPrograms => Path.Combine(DataFolder, "programs");
 }

@@ -78,6 +78,9 @@ public sealed record StationView
     /// <summary>How its line feed stands. Null on a bowler's view, and where no lines are taken.</summary>
     public FeedStatus? Feed { get; init; }
 
+    /// <summary>Whose turn it is, where several bowlers share the lane. On a bowler's view without names of the record.</summary>
+    public LaneTurns? Turns { get; init; }
+
     /// <summary>The coach's view of a picture.</summary>
     public static StationView ForCoach(SessionSnapshot snapshot) => Of(snapshot) with
     {
@@ -86,10 +89,23 @@ public sealed record StationView
         Turn = snapshot.Turn,
         Summary = snapshot.Summary,
         Points = snapshot.Points,
+        Turns = snapshot.Turns,
     };
 
     /// <summary>The bowler's view: what the drill's feedback allows, and no figure from which the rest could be worked out.</summary>
-    public static StationView ForBowler(SessionSnapshot snapshot) => Of(snapshot);
+    public static StationView ForBowler(SessionSnapshot snapshot) => Of(snapshot) with
+    {
+        Bowler = snapshot.Setup is null ? null : snapshot.ScreenName,
+        Turns = snapshot.Turns is { } turns
+            ? turns with
+            {
+                Places = turns.Places.AsEnumerable().Select(place => place with { Bowler = null }).ToValueList(),
+
+                // What another's shot came to is told by her drill's feedback, to her.
+                Last = turns.Last is { } last ? last with { Bowler = null, Held = null } : null,
+            }
+            : null,
+    };
 
     private static StationView Of(SessionSnapshot snapshot) => new()
     {

@@ -16,6 +16,8 @@ internal static class Say
 
     public static string Count(int count, string one, string many) => $"{count.ToString(CultureInfo.InvariantCulture)} {(count == 1 ? one : many)}";
 
+    public static string Day(DateOnly day) => day.ToString("d MMMM yyyy", CultureInfo.InvariantCulture);
+
     public static string Exact(decimal number) => number.ToString("0.####", CultureInfo.InvariantCulture);
 
     public static string Boards(decimal boards) => $"{Exact(boards)} {(Math.Abs(boards) == 1 ? "board" : "boards")}";

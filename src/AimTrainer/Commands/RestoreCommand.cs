@@ -20,6 +20,9 @@ internal static class RestoreCommand
             RecordOption.RefuseDatabase(parsed, "restore");
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             var report = await RecordBackup.RestoreAsync(folder, parsed.GetValue(from)!, TimeProvider.System, cancellationToken).ConfigureAwait(false);
+
+            // What was erased since the backup was made must not come back with it.
+            var erasedAgain = new SqliteErasure(folder, TimeProvider.System).EraseAgain();
             if (parsed.GetValue(json))
             {
                 Json.Print(console, report);
@@ -27,6 +30,11 @@ internal static class RestoreCommand
             else
             {
                 console.Out.WriteLine($"{report.File}: restored, {Words.Count(report.Sessions, "session")}");
+                if (erasedAgain > 0)
+                {
+                    console.Out.WriteLine($"{Words.Count(erasedAgain, "session")} of it had been erased since and were erased again");
+                }
+
                 if (report.Replaced is { } replaced)
                 {
                     console.Out.WriteLine($"The record that was there is kept as {replaced}");

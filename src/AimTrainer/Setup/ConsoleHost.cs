@@ -72,7 +72,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
                 HostNames = [.. hosts.Concat(options.HostNames), Dns.GetHostName(), $"{Dns.GetHostName()}.local"],
                 ShotsASecond = options.ShotsASecond,
             };
-            var app = Build(options, settings, store);
+            var app = Build(options, settings, store, folder);
             app.MapConsole();
             await app.StartAsync(cancellationToken).ConfigureAwait(false);
             return new ConsoleHost(folder, store, app);
@@ -118,7 +118,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
         return builder;
     }
 
-    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, IRecordStore store)
+    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, IRecordStore store, DataFolder folder)
     {
         var builder = Bare(options.Logs);
         options.Adjust?.Invoke(builder.Services);
@@ -138,6 +138,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
 
         builder.Services.TryAddSingleton<ISessionStore>(store);
         builder.Services.TryAddSingleton<IPracticeRecord>(store);
+        builder.Services.TryAddSingleton<IRecordErasure>(provider => StoreForWriting.Erasure(store, folder, provider.GetRequiredService<TimeProvider>()));
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {

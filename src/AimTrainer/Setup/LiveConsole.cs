@@ -48,6 +48,7 @@ internal sealed class LiveConsole : IAsyncDisposable
         var builder = ConsoleHost.Bare();
         builder.Services.AddSingleton(live.Store);
         builder.Services.AddSingleton(live.Practice);
+        builder.Services.AddSingleton(live.Erasure);
         builder.Services.AddSingleton(live.Clock);
         builder.Services.AddSingleton(live.Stations);
         builder.Services.AddConsole(new ConsoleSettings { DataFolder = Path.GetDirectoryName(live.RecordFile)!, GoesOnWithOpenSessions = false });

@@ -30,8 +30,11 @@ internal sealed class LiveSession : IAsyncDisposable
 
     public ISessionStore Store => _store;
 
-    /// <summary>What practice adds up to.</summary>
+    /// <summary>What bowlers practised.</summary>
     public IPracticeRecord Practice => _store;
+
+    /// <summary>Takes people out of the record.</summary>
+    public IRecordErasure Erasure => StoreForWriting.Erasure(_store, _folder, Clock);
 
     /// <summary>All stations of this process.</summary>
     public IReadOnlyList<Station> Stations => _host.Services.GetRequiredService<IReadOnlyList<Station>>();

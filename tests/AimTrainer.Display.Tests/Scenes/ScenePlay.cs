@@ -14,7 +14,8 @@ internal sealed class ScenePlay
 
     private ScenePlay(SessionState state) => _session = new SessionInProgress(state);
 
-    public SessionSnapshot Snapshot => _session.Picture();
+    /// <summary>With the whole name on screens, as one who agreed to it: the longest that must fit.</summary>
+    public SessionSnapshot Snapshot => _session.Picture() is { Setup: { Simulated: false } setup } picture ? picture with { NameOnScreen = setup.Bowler } : _session.Picture();
 
     public static string Target(string name, double board, double feet, double width, string rest = "") => FormattableString.Invariant(
         $$"""{ "name": "{{name}}", "board": {{board}}, "feet": {{feet}}, "widthBoards": {{width}}{{rest}} }""");

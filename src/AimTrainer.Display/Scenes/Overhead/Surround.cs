@@ -13,7 +13,7 @@ internal static class Surround
         Head(ink, layout, snapshot);
         var right = $"lane {SceneWords.Whole(snapshot.Station)}"
             + (snapshot is { Block: not null, Drill: { } drill } ? $", block {SceneWords.Whole(snapshot.BlockNumber)} of {SceneWords.Whole(drill.Blocks.Count)}" : "");
-        var bowler = snapshot.Setup?.Bowler ?? "";
+        var bowler = snapshot.Turns is { Next: { } next } turns ? $"{turns.Now!.ScreenName} throws, then {next.ScreenName}" : snapshot.ScreenName;
         if (snapshot is { Phase: SessionPhase.Throwing, Turn: not null, Setup: { } setup })
         {
             right = $"lane {SceneWords.Whole(snapshot.Station)}";
