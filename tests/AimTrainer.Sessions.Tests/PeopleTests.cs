@@ -36,7 +36,8 @@ public sealed class PeopleTests : IDisposable
         people.KeepFor(24);
 
         var again = new PeopleRegister(_folder);
-        Assert.Equal("Ann Lee", again.Of("ann  LEE"));
+        Assert.Equal("Ann Lee", again.Of("Ann Lee"));
+        Assert.Equal("Ann Lee", again.Find("ann  LEE")!.Bowler);
         Assert.Equal(24, again.All.KeepMonths);
         again.Remove("ANN LEE");
         Assert.Equal("A. L.", new PeopleRegister(_folder).Of("Ann Lee"));

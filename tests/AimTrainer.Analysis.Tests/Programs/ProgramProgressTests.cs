@@ -9,13 +9,22 @@ public sealed class ProgramProgressTests
     [Fact]
     public void Of_DoneMadeUpMissedAndToCome_EachSessionCountsOnce()
     {
-        var progress = Of(22, Thrown("a", "test", 1), Thrown("b", "test", 15), Thrown("c", "train", 15));
+        // The test of the 15th is week 3's own, in its week; what came on the 16th makes up week 2 (1st week's end on the 7th, 2nd on the 14th, 7 days more).
+        var progress = Of(22, Thrown("a", "test", 1), Thrown("b", "test", 15), Thrown("c", "train", 15), Thrown("d", "test", 16));
 
-        // Week 1 in its week; week 2 made up on the 15th (within 7 days after the 14th); week 3 (15th to 21st) has only a training left and may no more be made up.
-        Assert.Equal([SessionStanding.Done, SessionStanding.MadeUp, SessionStanding.Missed, SessionStanding.Open], progress.Sessions.Select(one => one.Standing));
-        Assert.Equal(["b", "c"], progress.Sessions[1].SessionIds);
-        Assert.Equal((2, 1, false), (progress.Done, progress.Missed, progress.IsComplete));
+        Assert.Equal([SessionStanding.Done, SessionStanding.MadeUp, SessionStanding.Done, SessionStanding.Open], progress.Sessions.Select(one => one.Standing));
+        Assert.Equal(["d", "c"], progress.Sessions[1].SessionIds);
+        Assert.Equal((3, 0, false), (progress.Done, progress.Missed, progress.IsComplete));
         Assert.Equal("s4", progress.Next!.Session.Name);
+    }
+
+    [Fact]
+    public void Of_NothingLeftToMakeItUpWith_IsMissedOnceTheDaysAreOver()
+    {
+        ThrownDrill[] thrown = [Thrown("a", "test", 1), Thrown("b", "test", 15), Thrown("c", "train", 15)];
+
+        Assert.Equal(SessionStanding.Open, Of(21, thrown).Sessions[1].Standing);
+        Assert.Equal(SessionStanding.Missed, Of(22, thrown).Sessions[1].Standing);
     }
 
     [Fact]
