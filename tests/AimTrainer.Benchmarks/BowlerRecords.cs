@@ -1,6 +1,5 @@
 using System.Text.Json;
 using AimTrainer.Domain;
-using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
 using Microsoft.Data.Sqlite;
 

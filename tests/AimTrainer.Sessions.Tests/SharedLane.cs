@@ -52,7 +52,7 @@ internal sealed class SharedLane : IAsyncDisposable
 
     public Task EndAsync(string bowler) => Station.FollowAsync(new SessionInput.End(Sample.Start, "done"), bowler, RunningStation.Cancelled);
 
-    public Task<StationReply> ThrowAsync(string id, string? session = null) => Station.ThrowAsync(Sample.Shot(10, id), session, RunningStation.Cancelled);
+    public Task<StationReply> ThrowAsync(string id, string? session = null) => Station.ThrowAsync(Sample.Shot(10, id), session, null, RunningStation.Cancelled);
 
     public IReadOnlyList<LogEntry> Log(string bowler) => _store.Log(bowler);
 
@@ -75,7 +75,7 @@ internal sealed class SharedLane : IAsyncDisposable
         _stop.Dispose();
     }
 
-    private Station New() => new(1, _store, TimeProvider.System, Lineups);
+    private Station New() => new(1, _store, TimeProvider.System, null, Lineups);
 
     private async Task StopAsync()
     {

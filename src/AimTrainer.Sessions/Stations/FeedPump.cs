@@ -50,7 +50,7 @@ public sealed class FeedPump(Station station, TimeProvider clock, Action<LogEntr
         var told = false;
         while (true)
         {
-            switch (await station.ThrowAsync(read.Shot, session, cancellationToken).ConfigureAwait(false))
+            switch (await station.ThrowAsync(read.Shot, session, null, cancellationToken).ConfigureAwait(false))
             {
                 case StationReply.NotKept notKept:
                     if (!told)
