@@ -20,7 +20,8 @@ internal sealed class PostgresTestRecord : TestRecord
 
     public override RecordContext Tables()
     {
-        var connection = new NpgsqlConnection(_place.ForReading("aimtrainer"));
+        // Not from the pool: there may be one that a test of faults has ended from the other side.
+        var connection = new NpgsqlConnection(new NpgsqlConnectionStringBuilder(_place.ForReading("aimtrainer")) { Pooling = false }.ConnectionString);
         connection.Open();
         return PostgresDatabase.ContextOver(connection, owns: true);
     }
