@@ -44,6 +44,11 @@ public sealed record GoalProgress(
             Math.Exp(now.Value),
             new TrendLimits(Math.Exp(limits.Low), Math.Exp(limits.High)),
             start.Value > goal ? (start.Value - now.Value) / (start.Value - goal) : null,
-            limits.High <= goal ? GoalStanding.Reached : limits.Low > goal ? GoalStanding.NotYet : GoalStanding.CannotTell);
+            limits.High <= goal && HeldBefore(logs, goal) ? GoalStanding.Reached : limits.Low > goal ? GoalStanding.NotYet : GoalStanding.CannotTell);
     }
+
+    /// <summary>
+    /// Whether the look before said so too. The limits are looked at anew after every test, and of many looks one alone is soon lucky.
+    /// </summary>
+    private static bool HeldBefore(TrendPoint[] logs, double goal) => CurrentLevel.AtEnd(logs[..^1]) is { Limits: { } limits } && limits.High <= goal;
 }

@@ -131,6 +131,10 @@ public sealed class LineFeed : BackgroundService, IFeedWatch
             {
                 // It left, or was cut off; what it had not been answered it sends again.
             }
+            catch (Exception exception) when (exception is InvalidDataException or UnauthorizedAccessException)
+            {
+                _events.Notice($"lines: a connection was closed, because who may send could not be read: {exception.Message}");
+            }
         }
     }
 

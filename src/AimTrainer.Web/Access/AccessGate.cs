@@ -45,15 +45,19 @@ internal sealed class AccessGate(
         var door = endpoint.Metadata.GetMetadata<OpenToAttribute>()?.Door ?? Door.Coach;
         var refusal = badToken ? Problems.Unknown("token: found one that is not known here, or was revoked; allowed: one that the coach made (Access page)")
             : await RefusalAsync(context, visitor, door, changes).ConfigureAwait(false);
-        if (refusal is not null)
+        try
         {
-            await refusal.ExecuteAsync(context).ConfigureAwait(false);
+            await (refusal is not null ? refusal.ExecuteAsync(context) : next(context)).ConfigureAwait(false);
         }
-        else
+        finally
         {
-            await next(context).ConfigureAwait(false);
+            // Also when the answer could not be sent: what was asked for may have been done all the same.
+            Note(context, endpoint, visitor, changes, badToken);
         }
+    }
 
+    private void Note(HttpContext context, Endpoint endpoint, Visitor? visitor, bool changes, bool badToken)
+    {
         var note = context.Features.Get<AuditNote>();
         if (note is null
             ? changes && endpoint.Metadata.GetMetadata<OnlyComputes>() is null && visitor is { Role: not (Role.Feed or Role.Display) }

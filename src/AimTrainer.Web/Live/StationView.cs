@@ -96,6 +96,7 @@ public sealed record StationView
     public static StationView ForBowler(SessionSnapshot snapshot) => Of(snapshot) with
     {
         Bowler = snapshot.Setup is null ? null : snapshot.ScreenName,
+        LaneNote = null,
         Turns = snapshot.Turns is { } turns
             ? turns with
             {

@@ -6,6 +6,7 @@ using AimTrainer.Sessions;
 using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
 using AimTrainer.Web;
+using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.DependencyInjection;
@@ -21,6 +22,9 @@ internal sealed class ConsoleHost : IAsyncDisposable
 {
     /// <summary>This machine only.</summary>
     public const string UsualUrl = "http://127.0.0.1:5271";
+
+    /// <summary>The part of the framework that listens: what it says is of an address.</summary>
+    private const string Server = "Microsoft.AspNetCore.Server.Kestrel.Core";
 
     private readonly DataFolder _folder;
     private readonly IRecordStore _store;
@@ -83,10 +87,11 @@ internal sealed class ConsoleHost : IAsyncDisposable
             folder.Dispose();
             throw exception switch
             {
-                SocketException => new UserException($"--lines {options.Lines}: {exception.Message.TrimEnd('.')}: name another port", ExitCodes.Failed),
-                IOException or FormatException or InvalidOperationException =>
+                SocketException when options.Lines is not null => new UserException($"--lines {options.Lines}: {exception.Message.TrimEnd('.')}: name another port", ExitCodes.Failed),
+                SocketException or IOException { InnerException: AddressInUseException or SocketException } or FormatException or InvalidOperationException { Source: Server } =>
                     new UserException($"--urls {options.Urls}: {exception.Message.TrimEnd('.')}: name another address, such as {UsualUrl}", ExitCodes.Failed),
                 InvalidDataException => new UserException(exception.Message),
+                IOException or UnauthorizedAccessException => new UserException($"{place}: {exception.Message.TrimEnd('.')}: see that the folder can be read and written", ExitCodes.Failed),
                 _ => exception,
             };
         }

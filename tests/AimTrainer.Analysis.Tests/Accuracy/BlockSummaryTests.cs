@@ -3,7 +3,7 @@ namespace AimTrainer.Analysis.Tests;
 public sealed class BlockSummaryTests
 {
     [Fact]
-    public void Result_NoShot_IsEmpty() => Assert.Equal(new BlockSummary([], 0), new BlockSummaryAccumulator().Result);
+    public void Result_NoShot_IsEmpty() => Assert.Equal(new BlockSummary([], 0, 0, 0), new BlockSummaryAccumulator().Result);
 
     [Fact]
     public void Result_SeveralTargets_AreInTheOrderFirstSeen()
@@ -19,6 +19,7 @@ public sealed class BlockSummaryTests
         Assert.Equal([1, 2, 1], summary.PerTarget.Select(target => target.Graded));
         Assert.Equal([1, 1, 0], summary.PerTarget.Select(target => target.Hits));
         Assert.Equal(3 + 2 + 1, summary.Points);
+        Assert.Equal((0, 2), (summary.Held, summary.Known)); // Of the third throw one crossing was not measured.
     }
 
     [Fact]

@@ -24,7 +24,9 @@ internal static class RateGroup
             return;
         }
 
-        var (hits, shots, last, what) = Count(block, summary, snapshot, over);
+        // A throw at a line is one throw: its crossings hang together, and counted apart they would make the interval too narrow.
+        var (hits, shots) = (summary.Held, summary.Known);
+        var what = block.Aims.AsEnumerable().All(aim => aim.Targets.Count == 1) ? " hit" : " lines held";
         if (ProportionInterval.Wilson(hits, shots) is not { } interval)
         {
             panel.Words(ink, "Hit rate", over ? "nothing was measured" : "after the first shot");
@@ -32,7 +34,7 @@ internal static class RateGroup
         }
 
         panel.Main(ink, 0, ink.Palette.Text, $"{SceneWords.Percent((double)hits / shots)} %");
-        var of = $"{SceneWords.Whole(hits)} of {last}{SceneWords.Whole(shots)}";
+        var of = $"{SceneWords.Whole(hits)} of {SceneWords.Whole(shots)}";
         var where = over ? $" in block {SceneWords.Whole(snapshot.Finished!.Number)}" : "";
         var (low, high) = (SceneWords.Percent(interval.Low), SceneWords.Percent(interval.High));
         panel.Below(
@@ -41,29 +43,8 @@ internal static class RateGroup
             $"{of}{where}, {low} to {high} %",
             $"{of}, likely {low} to {high} %",
             $"{of}, {low} to {high} %",
-            $"{SceneWords.Whole(hits)} of {SceneWords.Whole(shots)}, {low} to {high} %",
-            $"{SceneWords.Whole(hits)} of {SceneWords.Whole(shots)}, {low}-{high} %");
+            $"{of}, {low}-{high} %");
         Interval(ink, panel, (double)hits / shots, interval);
-    }
-
-    /// <summary>
-    /// Of single targets every shot of the block; of lines only how many of the last shots held, because the figures of a block count each
-    /// target by itself. What was thrown at a line is not to be had once its block is over: then every target of it counts.
-    /// </summary>
-    private static (int Hits, int Shots, string Last, string What) Count(DrillBlock block, BlockSummary summary, SessionSnapshot snapshot, bool over)
-    {
-        if (block.Aims.AsEnumerable().All(aim => aim.Targets.Count == 1))
-        {
-            return (summary.PerTarget.AsEnumerable().Sum(target => target.Hits), summary.PerTarget.AsEnumerable().Sum(target => target.Graded), "", " hit");
-        }
-
-        if (over)
-        {
-            return (summary.PerTarget.AsEnumerable().Sum(target => target.Hits), summary.PerTarget.AsEnumerable().Sum(target => target.Graded), "", " targets hit");
-        }
-
-        var known = snapshot.LastShots.AsEnumerable().Where(shot => shot is { VoidReason: null, Held: not null }).ToList();
-        return (known.Count(shot => shot.Held == true), known.Count, "last ", " lines held");
     }
 
     private static string Until(Feedback feedback) => feedback.When is FeedbackWhen.None ? SceneWords.WithheldUntil(feedback) : "until the block ends";

@@ -10,7 +10,7 @@ namespace AimTrainer.Chain.Tests;
 /// random. At the end both sides are equal, event by event. <c>tests/soak</c> runs it with twenty centers and more of everything.
 /// </summary>
 [Collection(PostgresCollection.Name)]
-public sealed class StormTests(PostgresServer server)
+public sealed class BadLineTests(PostgresServer server)
 {
     private static readonly int Centers = Setting("AIMTRAINER_CENTERS", 6);
     private static readonly int Sessions = Setting("AIMTRAINER_CENTER_SESSIONS", 3);
@@ -18,7 +18,7 @@ public sealed class StormTests(PostgresServer server)
     private static readonly int Kills = Setting("AIMTRAINER_CHAIN_KILLS", 3);
 
     [Fact]
-    public async Task Storm_BadLinesAndKills_LeaveBothSidesEqualEventByEvent()
+    public async Task Sync_BadLinesAndKills_LeavesBothSidesEqualEventByEvent()
     {
         var place = FreshChain.Of(server);
         var chain = await ChainServer.OpenAsync(place);
@@ -77,11 +77,11 @@ public sealed class StormTests(PostgresServer server)
                 Cancel));
         }
 
-        // A storm that was none would prove nothing.
+        // Lines that were never cut would prove nothing.
         Assert.True(proxies.Sum(proxy => proxy.Cut) > 0 && proxies.Sum(proxy => proxy.Doubled) > 0 && lives > Centers);
         Figure(string.Create(
             CultureInfo.InvariantCulture,
-            $"chain storm: {Centers} centers, {steps} steps; {proxies.Sum(proxy => proxy.Cut)} connections cut, {proxies.Sum(proxy => proxy.Doubled)} delivered twice, "
+            $"chain over bad lines: {Centers} centers, {steps} steps; {proxies.Sum(proxy => proxy.Cut)} connections cut, {proxies.Sum(proxy => proxy.Doubled)} delivered twice, "
             + $"{lives - Centers} kills of centers, {Kills} of the chain's host, {(Kills + 1) / 3} of its database: both sides equal, event by event"));
         foreach (var proxy in proxies)
         {
