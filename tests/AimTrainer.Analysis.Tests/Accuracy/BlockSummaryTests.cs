@@ -19,7 +19,7 @@ public sealed class BlockSummaryTests
         Assert.Equal([1, 2, 1], summary.PerTarget.Select(target => target.Graded));
         Assert.Equal([1, 1, 0], summary.PerTarget.Select(target => target.Hits));
         Assert.Equal(3 + 2 + 1, summary.Points);
-        Assert.Equal((0, 2), (summary.Held, summary.Known)); // Of the third throw one crossing was not measured.
+        Assert.Equal((1, 2), (summary.Held, summary.Known)); // Of the third throw one crossing was not measured.
     }
 
     [Fact]
