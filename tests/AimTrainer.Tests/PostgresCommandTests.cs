@@ -112,16 +112,29 @@ public sealed class PostgresCommandTests(PostgresServer server) : IDisposable
     }
 
     [Fact]
-    public void Erase_OfABowler_AsksFirst()
+    public async Task Erase_OfABowler_IsNotedForTheChain()
     {
         Assert.Equal(0, _work.Run("demo", "--once", "--drill", "ten-shot-spread").Code);
-        var asked = _work.Run("erase", "--bowler", "demo bowler");
-        Assert.Equal(2, asked.Code);
-        Assert.Contains("1 session of demo bowler would go for good", asked.Error, StringComparison.Ordinal);
-        Assert.Single(_work.Run("sessions", "list", "--json").Json().EnumerateArray());
-        Assert.Equal(0, _work.Run("erase", "--bowler", "demo bowler", "--yes").Code);
-        Assert.Empty(_work.Run("sessions", "list", "--json").Json().EnumerateArray());
-        Assert.Equal(2, _work.Run("erase", "--bowler", "demo bowler", "--yes").Code);
+        var session = _work.Run("sessions", "list", "--json").Json()[0].GetProperty("sessionId").GetString()!;
+
+        var erased = _work.Run("bowler", "erase", "demo bowler", "--sure", "Demo Bowler");
+
+        Assert.Contains("A chain is told at the next sending.", erased.Out, StringComparison.Ordinal);
+        var noted = await File.ReadAllTextAsync(Path.Combine(_work.Data, "erasures.json"), TestContext.Current.CancellationToken);
+        Assert.Contains(session, noted, StringComparison.Ordinal);
+        Assert.DoesNotContain("demo", noted, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Erase_InPostgres_TakesTheSessionsOut()
+    {
+        Assert.Equal(0, _work.Run("demo", "--once", "--drill", "ten-shot-spread", "--bowler", "Passing Guest", "--record", Text).Code);
+
+        var erased = _work.Run("bowler", "erase", "passing guest", "--sure", "Passing Guest", "--record", Text);
+
+        Assert.Equal(("", 0), (erased.Error, erased.Code));
+        Assert.Contains("Erased for good: 1 session", erased.Out, StringComparison.Ordinal);
+        Assert.Equal(2, _work.Run("bowler", "erase", "passing guest", "--sure", "Passing Guest", "--record", Text).Code);
     }
 
     [Theory]

@@ -11,8 +11,17 @@ public sealed class StoreErasure(IRecordStore store, CenterFiles files, TimeProv
     private readonly Forgetting _forgetting = new(store, files, clock);
 
     /// <inheritdoc/>
-    public async Task<Erased?> EraseBowlerAsync(string bowler, CancellationToken cancellationToken) =>
-        await _forgetting.EraseBowlerAsync(bowler, cancellationToken).ConfigureAwait(false) is { } erasure ? Of(erasure) : null;
+    public async Task<Erased?> EraseBowlerAsync(string bowler, CancellationToken cancellationToken)
+    {
+        try
+        {
+            return await _forgetting.EraseBowlerAsync(bowler, cancellationToken).ConfigureAwait(false) is { } erasure ? Of(erasure) : null;
+        }
+        catch (InvalidOperationException exception)
+        {
+            throw new StoreUnavailableException(exception.Message, exception);
+        }
+    }
 
     /// <inheritdoc/>
     public async Task<Erased> EraseBeforeAsync(DateTimeOffset before, CancellationToken cancellationToken) =>

@@ -40,7 +40,7 @@ internal static class BowlerCommands
         var name = Name();
         var sure = new Option<string?>("--sure") { Description = "The same name once more, so that nobody is erased by a slip.", HelpName = "NAME" };
         var json = CommonOptions.Json();
-        var command = new Command("erase", "Erase everything of a bowler for good, to the last byte of the record. Backups are left: delete those yourself.") { name, sure, json };
+        var command = new Command("erase", "Erase everything of a bowler for good, to the last byte of the record, and at the next sending at the chain. Backups are left: delete those yourself.") { name, sure, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
             var bowler = parsed.GetValue(name)!;
@@ -50,7 +50,7 @@ internal static class BowlerCommands
             }
 
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
-            if (!folder.HasRecord)
+            if (RecordOption.Of(parsed) is null && !folder.HasRecord)
             {
                 throw StoreForReading.NoRecord(folder);
             }
@@ -72,7 +72,8 @@ internal static class BowlerCommands
                 return ExitCodes.Ok;
             }
 
-            console.Out.WriteLine($"Erased for good: {Words.Count(erased.Sessions.Count, "session")} (erasure {erased.Id}). The record was written anew; no byte of them is left in it.");
+            var gone = store is SqliteSessionStore ? "The record was written anew; no byte of them is left in it." : "PostgreSQL frees what they took up when it vacuums.";
+            console.Out.WriteLine($"Erased for good: {Words.Count(erased.Sessions.Count, "session")} (erasure {erased.Id}). {gone} A chain is told at the next sending.");
             console.Out.WriteLine("Copies that were made before still hold them: delete your backups, or erase the bowler again after a restore (that is done by itself).");
             foreach (var copy in erased.CopiesLeft)
             {

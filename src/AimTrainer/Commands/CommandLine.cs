@@ -40,7 +40,6 @@ internal static class CommandLine
             AimCommand.Create(console),
             BackupCommand.Create(console),
             RestoreCommand.Create(console),
-            EraseCommand.Create(console),
             SyncCommand.Create(console),
             ChainCommands.Create(console),
             SoundCommand.Create(console),
