@@ -212,7 +212,7 @@ public sealed class AccessTests(Chromium chromium)
         var answer = await page.EvaluateAsync<string[]>(
             """
             async ([method, path, json]) => {
-              // Asked once a page: twice the calls would be more than one address may ask for, and the coach's own page would be refused.
+              // Asked once a page, as our own pages do.
               const { formToken } = await (globalThis.whoIAm ??= fetch('/api/access').then(said => said.json()));
               const headers = { 'content-type': 'application/json', ...(formToken ? { 'x-aimtrainer-form': formToken } : {}) };
               const answer = await fetch(path, { method, headers, body: json ?? undefined });
