@@ -96,6 +96,32 @@ public sealed class FigurePageTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task RecordPage_ShotWhileThePageLoads_IsShown()
+    {
+        await using var console = await ServedConsole.StartAsync();
+        await console.SessionAsync(1, "Mira", "ten-shot-spread");
+        await console.ShotAsync(1, "a", (15, 11));
+        using var listed = JsonDocument.Parse(await console.GetAsync("/api/sessions"));
+        await using var user = await chromium.UserAsync(console, Screen.Phone);
+        var came = 0;
+        // The page is there with one shot; the second comes before the page has asked for anything newer.
+        await user.Context.RouteAsync("**/records/*", async route =>
+        {
+            if (route.Request.ResourceType == "fetch" && Interlocked.Exchange(ref came, 1) == 0)
+            {
+                await console.ShotAsync(1, "b", (15, 15));
+            }
+
+            await route.ContinueAsync();
+        });
+
+        var page = await user.OpenAsync($"/records/{listed.RootElement[0].GetProperty("sessionId").GetString()}");
+
+        await Assertions.Expect(page.Locator("table.accuracy")).ToContainTextAsync("1 of 2: 50 %");
+        Assert.Empty(user.Complaints);
+    }
+
+    [Fact]
     public async Task Pages_OfFewShots_SayWhatIsMissing()
     {
         int[] counts = [0, 1, 2, 3, 9];

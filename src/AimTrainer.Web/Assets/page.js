@@ -11,6 +11,9 @@ function tell(root) {
   }
 }
 
+const region = document.querySelector('[data-follow]');
+const served = region?.innerHTML; // As the host wrote it: before times and lengths are told in the reader's way.
+
 tell(document);
 addEventListener('aimtrainer:unit', () => tell(document));
 document.querySelector('header.top nav [aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'center' });
@@ -23,20 +26,20 @@ const sift = () => {
 };
 filter?.addEventListener('input', sift);
 
-const region = document.querySelector('[data-follow]');
 if (region) {
   const atLeastMs = Number(region.dataset.follow) || 500; // A page that is much work for the host is not asked for more often than it says.
-  let known = null, busy = false, again = false, last = 0, later = null;
+  let known = served, first = true, busy = false, again = false, last = 0, later = null;
   const renew = async () => {
     if (busy) { again = true; return; }
-    const wait = known === null ? 0 : last + atLeastMs - Date.now();
+    const wait = first ? 0 : last + atLeastMs - Date.now(); // What happened since the page was written is asked for at once.
     if (wait > 0) { later ??= setTimeout(() => { later = null; renew(); }, wait); return; }
     busy = true;
+    first = false;
     last = Date.now();
     try {
       const answer = await fetch(location.href, { headers: { accept: 'text/html' } });
       const fresh = answer.ok ? new DOMParser().parseFromString(await answer.text(), 'text/html').querySelector('[data-follow]') : null;
-      if (fresh && known !== null && fresh.innerHTML !== known) {
+      if (fresh && fresh.innerHTML !== known) {
         const at = region.contains(document.activeElement) ? document.activeElement.getAttribute('href') : null;
         region.replaceChildren(...document.adoptNode(fresh.cloneNode(true)).childNodes);
         tell(region);
