@@ -39,7 +39,7 @@ internal static class AccessApi
     private static AccessAnswer Answer(HttpContext context, Visitor? visitor, Passphrase passphrase, ConsoleSettings settings, IAntiforgery antiforgery) => new(
         visitor?.Role, visitor?.Station, passphrase.IsSet, settings.OnNetwork, visitor is { ByCookie: true } ? antiforgery.GetAndStoreTokens(context).RequestToken : null);
 
-    private static async Task<IResult> SignInAsync(HttpContext context, Passphrase passphrase, Passes passes, ConsoleSettings settings, SignInTries tries)
+    private static async Task<IResult> SignInAsync(HttpContext context, Passphrase passphrase, Passes passes, ConsoleSettings settings, SignInTries tries, IAntiforgery antiforgery)
     {
         var (words, answer) = await TextAsync(context, "passphrase", Passphrase.Longest).ConfigureAwait(false);
         if (answer is not null)
@@ -64,7 +64,7 @@ internal static class AccessApi
         }
 
         var (pass, secret) = passes.Give(Role.Coach, null);
-        GiveCookie(context, secret, Passes.CoachFor);
+        GiveCookies(context, antiforgery, secret, Passes.CoachFor);
         AuditNote.On(context, $"signed in as coach {pass.Id}");
         return Json(new AccessAnswer(Role.Coach, null, true, settings.OnNetwork, null));
     }
@@ -80,7 +80,8 @@ internal static class AccessApi
         return Json(Done.It);
     }
 
-    private static async Task<IResult> PairAsync(HttpContext context, PairingCodes codes, Passes passes, Passphrase passphrase, ConsoleSettings settings, SignInTries tries)
+    private static async Task<IResult> PairAsync(
+        HttpContext context, PairingCodes codes, Passes passes, Passphrase passphrase, ConsoleSettings settings, SignInTries tries, IAntiforgery antiforgery)
     {
         var (given, answer) = await ForCodeAsync(Role.Bowler, context, codes, passes, tries).ConfigureAwait(false);
         if (given is not var (pass, secret))
@@ -88,7 +89,7 @@ internal static class AccessApi
             return answer!;
         }
 
-        GiveCookie(context, secret, Passes.PairedFor);
+        GiveCookies(context, antiforgery, secret, Passes.PairedFor);
         AuditNote.On(context, $"paired to station {pass.Station} as {pass.Id}");
         return Json(new AccessAnswer(Role.Bowler, pass.Station, passphrase.IsSet, settings.OnNetwork, null));
     }
@@ -244,9 +245,16 @@ internal static class AccessApi
         return Problems.TooMany($"tries: found too many in this minute; allowed: again in {(int)Math.Ceiling(wait.TotalSeconds)} s");
     }
 
-    private static void GiveCookie(HttpContext context, string secret, TimeSpan goodFor) => context.Response.Cookies.Append(
-        AccessGate.CookieName, secret,
-        new CookieOptions { Path = "/", HttpOnly = true, SameSite = SameSiteMode.Strict, Secure = context.Request.IsHttps, MaxAge = goodFor, IsEssential = true });
+    private static void GiveCookies(HttpContext context, IAntiforgery antiforgery, string secret, TimeSpan goodFor)
+    {
+        context.Response.Cookies.Append(
+            AccessGate.CookieName, secret,
+            new CookieOptions { Path = "/", HttpOnly = true, SameSite = SameSiteMode.Strict, Secure = context.Request.IsHttps, MaxAge = goodFor, IsEssential = true });
+
+        // The cookie of the form tokens too: were it set by the first page that asks, two pages that ask at once would each get one of their own,
+        // and the tokens of one of them would be refused.
+        antiforgery.GetAndStoreTokens(context);
+    }
 
     private static string From(HttpContext context) => context.Connection.RemoteIpAddress?.ToString() ?? "";
 

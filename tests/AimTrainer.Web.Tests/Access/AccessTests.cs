@@ -43,16 +43,19 @@ public sealed class AccessTests
     }
 
     [Fact]
-    public async Task SignIn_Coach_MayDoEverythingAndTheCookieIsStrict()
+    public async Task SignIn_Coach_MayDoEverythingAndTheCookiesAreStrict()
     {
         await using var host = await TestHost.StartAsync(passphrase: true);
         using var coach = host.Browser();
         var answer = await coach.PostAsync("/api/access/sign-in", JsonSerializer.Serialize(new { passphrase = TestHost.Words }));
 
-        var cookie = Assert.Single(answer.Headers.GetValues("Set-Cookie"));
-        Assert.StartsWith("aimtrainer.pass=", cookie, StringComparison.Ordinal);
-        Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
-        Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
+        var cookies = answer.Headers.GetValues("Set-Cookie").ToList();
+        Assert.Equal(["aimtrainer.pass", "aimtrainer.form"], cookies.Select(cookie => cookie[..cookie.IndexOf('=', StringComparison.Ordinal)]));
+        Assert.All(cookies, cookie =>
+        {
+            Assert.Contains("samesite=strict", cookie, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
+        });
         Assert.Equal(HttpStatusCode.OK, (await coach.Client.GetAsync("/api/stations", TestContext.Current.CancellationToken)).StatusCode);
         Assert.Equal(HttpStatusCode.Created, (await coach.PostAsync("/api/stations/1/sessions", """{"bowler":"Ann","drill":"ten-shot-spread"}""")).StatusCode);
     }
@@ -280,6 +283,37 @@ public sealed class AccessTests
         await TestHost.RefusedAsync(HttpStatusCode.BadRequest, await SendAsync("made-up"));
         await TestHost.RefusedAsync(HttpStatusCode.BadRequest, await SendAsync(earlier));
         Assert.Equal(HttpStatusCode.OK, (await SendAsync(await coach.FormTokenAsync())).StatusCode);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task FormToken_TwoPagesAskAtOnce_BothHold(bool paired)
+    {
+        await using var host = await TestHost.StartAsync(passphrase: true);
+        using var coach = host.Browser();
+        await coach.SignInAsync();
+        using var phone = host.Browser();
+        if (paired)
+        {
+            await phone.PairAsync(coach, 1);
+        }
+
+        // Two requests that leave before the answer of either has come: both carry the cookies of the sign-in, as this client without a jar sends them.
+        var browser = paired ? phone : coach;
+        var cookies = string.Join("; ", browser.Cookies.Select(each => $"{each.Name}={each.Value}"));
+        var tokens = new List<string>();
+        while (tokens.Count < 2)
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, "/api/access") { Headers = { { "Cookie", cookies } } };
+            using var answer = await host.Client.SendAsync(request, TestContext.Current.CancellationToken);
+            Assert.False(answer.Headers.Contains("Set-Cookie"));
+            tokens.Add((await TestHost.BodyAsync(answer)).GetProperty("formToken").GetString()!);
+        }
+
+        // The first one holds too, though the second was asked for after it.
+        using var leaving = new HttpRequestMessage(HttpMethod.Post, "/api/access/sign-out") { Headers = { { "Cookie", cookies }, { "x-aimtrainer-form", tokens[0] } } };
+        Assert.Equal(HttpStatusCode.OK, (await host.Client.SendAsync(leaving, TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Theory]
