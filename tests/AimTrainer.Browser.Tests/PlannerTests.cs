@@ -53,6 +53,7 @@ public sealed class PlannerTests(Chromium chromium)
         await Expect(page.Locator("#wrong")).ToBeHiddenAsync();
 
         // A left-hander's picture is the mirror: the same words.
+        await PlannedAsync(page);
         var right = await PictureAsync(page);
         await page.GetByText("left", new PageGetByTextOptions { Exact = true }).ClickAsync();
         await PlannedAsync(page);
@@ -68,6 +69,43 @@ public sealed class PlannerTests(Chromium chromium)
         await Expect(page).ToHaveURLAsync(new Regex("/lane/2/start\\?drill=two-point-line-"));
         await Expect(page.GetByLabel("Drill")).ToHaveValueAsync(new Regex("^two-point-line-.*-at-42$"));
         Assert.DoesNotContain(user.Complaints, Unwanted);
+    }
+
+    [Fact]
+    public async Task Line_TypedWhileAnAnswerIsOnItsWay_IsNotWrittenOver()
+    {
+        await using var console = await ServedConsole.StartAsync();
+        await using var user = await chromium.UserAsync(console, Screen.Phone);
+        var page = await user.OpenAsync("/lines", live: false);
+        await PlannedAsync(page);
+        var held = new TaskCompletionSource();
+        var use = new TaskCompletionSource();
+        await page.RouteAsync("**/api/plan/line", async route =>
+        {
+            var typed = route.Request.PostData!.Contains("\"line\"", StringComparison.Ordinal);
+            await (typed ? use.Task : held.Task);
+            await route.ContinueAsync();
+        });
+
+        // The answer to the revs comes after the line was typed and before what was typed is answered.
+        await page.GetByLabel("Revs", new PageGetByLabelOptions { Exact = true }).FillAsync("330");
+        var line = page.GetByLabel("Board at feet, twice");
+        await line.FillAsync("20@15 10@42");
+        await page.Button("Use this line").ClickAsync();
+        held.SetResult();
+        await PlannedAsync(page);
+        await Expect(line).ToHaveValueAsync("20@15 10@42");
+        use.SetResult();
+
+        await Expect(page.GetByLabel("Laydown", new PageGetByLabelOptions { Exact = true })).ToHaveValueAsync("25.56");
+        await PlannedAsync(page);
+        await Expect(page.GetByLabel("Board at feet, twice")).ToHaveValueAsync("20@15 10@42");
+
+        // A change elsewhere is what the field tells next.
+        await line.FillAsync("1@15 2@42");
+        await page.GetByLabel("Laydown, slider", new PageGetByLabelOptions { Exact = true }).PressAsync("ArrowRight");
+        await Expect(line).Not.ToHaveValueAsync("1@15 2@42");
+        Assert.Empty(user.Complaints);
     }
 
     [Theory]

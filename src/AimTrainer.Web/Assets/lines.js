@@ -4,7 +4,7 @@ import { drawOiledLane, make, oilSigns, sign } from '/assets/oil.js';
 import { aimedAt, angleOf, arrowsFeet, ballAndLane, move, onChange, plan, release, reset, say, setLine, straightAt, train, trustWords } from '/assets/plan.js';
 
 const svg = document.getElementById('plan-lane');
-let map = null, path = null, line = null, seen = null, busy = false, again = false, mapFor = null;
+let map = null, path = null, line = null, seen = null, busy = false, again = false, mapFor = null, typed = false;
 
 /** The board of the path at a distance; null beyond its end. */
 function boardAt(feet) {
@@ -32,6 +32,7 @@ function lineFeet() {
 
 /** Asks for map, path and line of the plan as it is now; the newest wish wins. */
 async function renew() {
+  document.documentElement.dataset.planned = 'working';
   if (busy) { again = true; return; }
   busy = true;
   try {
@@ -53,7 +54,7 @@ async function renew() {
     if (straight.ok) line = straight.body;
     draw();
     tell();
-    document.documentElement.dataset.planned = thrown.ok && straight.ok ? 'yes' : 'no';
+    document.documentElement.dataset.planned = again ? 'working' : thrown.ok && straight.ok ? 'yes' : 'no';
   } finally {
     busy = false;
     if (again) { again = false; renew(); }
@@ -145,7 +146,7 @@ function tell() {
   }));
 
   const field = document.getElementById('line');
-  if (field !== document.activeElement) field.value = line.line;
+  if (!typed && field !== document.activeElement) field.value = line.line;
   const exit = line.exit;
   document.getElementById('line-said').replaceChildren(
     item('li', `Laid down on board ${two(line.laydownBoard)} at the foul line, ${line.launchAngleDeg === 0 ? 'straight' : `${two(Math.abs(line.launchAngleDeg))}° ${line.launchAngleDeg > 0 ? 'outward' : 'inward'}`}; the slide foot ends on board ${one(line.slideBoard)}.`),
@@ -198,16 +199,18 @@ function tellSeen() {
   box.replaceChildren(item('p', words.join(' ')), ...(places.size ? [scroll] : []));
 }
 
+// What was typed stays until it is used or the plan is changed in another way: an answer that was still on its way does not write over it.
+document.getElementById('line').addEventListener('input', () => { typed = true; });
 document.getElementById('notation').addEventListener('submit', async event => {
   event.preventDefault();
-  const answer = await send('POST', '/api/plan/line', { hand: plan.hand, line: document.getElementById('line').value });
+  const words = document.getElementById('line').value, answer = await send('POST', '/api/plan/line', { hand: plan.hand, line: words });
   say('notation', answer.ok ? '' : `Line: ${why(answer)}`);
   if (!answer.ok) return;
   const { laydownBoard, arrowsBoard } = answer.body, launchAngleDeg = angleOf(laydownBoard, arrowsBoard);
   if (laydownBoard < 0.5 || laydownBoard > 39.5 || Math.abs(launchAngleDeg) > 10) { say('notation',
     `Line: found one that starts on board ${two(laydownBoard)} at ${two(launchAngleDeg)} degrees; allowed: boards 0.5 to 39.5 and up to 10 degrees at the foul line.`);
     return; }
-  const far = Number(document.getElementById('line').value.trim().split(/\s+/)[1]?.split('@')[1]);
+  const far = Number(words.trim().split(/\s+/)[1]?.split('@')[1]);
   document.getElementById('line').blur();
   if (far >= 20 && far <= 59) plan.downlaneFeet = far;
   setLine(laydownBoard, launchAngleDeg);
@@ -231,4 +234,4 @@ document.getElementById('train').addEventListener('click', () => train({
 
 document.getElementById('reset').addEventListener('click', () => { reset(); });
 addEventListener('resize', draw);
-onChange(renew);
+onChange(() => { typed = false; renew(); });
