@@ -1,5 +1,3 @@
-using Deque.AxeCore.Playwright;
-using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace AimTrainer.Browser.Tests;
@@ -7,8 +5,6 @@ namespace AimTrainer.Browser.Tests;
 /// <summary>The emergency stop as a coach meets it: on every page, one tap, told everywhere, two taps to show again; and displays elsewhere.</summary>
 public sealed class StopTests(Chromium chromium)
 {
-    private static string? PictureFolder => Environment.GetEnvironmentVariable("AIMTRAINER_PICTURES") is { Length: > 0 } folder ? folder : null;
-
     [Theory]
     [InlineData("phone")]
     [InlineData("tablet")]
@@ -25,7 +21,7 @@ public sealed class StopTests(Chromium chromium)
         await Expect(page.Locator("#stopped")).ToBeVisibleAsync();
         await Expect(elsewhere.Locator("#stopped")).ToBeVisibleAsync();
         Assert.Contains("\"stopped\":true", await console.GetAsync("/api/projection"), StringComparison.Ordinal);
-        await CheckAsync(elsewhere, $"stopped-{size}");
+        await PageTests.CheckAsync(elsewhere, "stopped", size, bright: false);
 
         await console.KillAsync();
         await console.StartAgainAsync();
@@ -75,22 +71,9 @@ public sealed class StopTests(Chromium chromium)
         await Expect(page.Locator("#display-made")).ToContainTextAsync("display-");
         await Expect(page.Locator("#display-made")).ToContainTextAsync($"aimtrainer display projector --server {console.Address} --station 7");
         await Expect(page.Locator("#displays")).ToContainTextAsync("Pair 7 and 8, lane 7, projector");
-        await CheckAsync(page, $"displays-{size}-{(size == "tablet" ? "bright" : "dark")}");
+        await PageTests.CheckAsync(page, "displays", size, size == "tablet");
         await page.GetByText("Revoke").ClickAsync();
         await Expect(page.Locator("#no-displays")).ToBeVisibleAsync();
         Assert.Empty(user.Complaints);
-    }
-
-    private static async Task CheckAsync(IPage page, string name)
-    {
-        var found = await page.RunAxe();
-        Assert.DoesNotContain(found.Violations, violation => violation.Impact is "serious" or "critical");
-        var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(over <= 0, $"{name} is {over} pixels too wide");
-        if (PictureFolder is { } folder)
-        {
-            Directory.CreateDirectory(folder);
-            await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(folder, $"{name}.png"), FullPage = true });
-        }
     }
 }
