@@ -130,6 +130,7 @@ public sealed class AccessTests(Chromium chromium)
         await using var coach = await chromium.UserAsync(console, Screen.Phone);
         var page = await coach.OpenAsync("/settings", live: false);
         await Expect(page.GetByText("Everybody at this machine is the coach")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Settings" }).TapAsync();
         await page.GetByRole(AriaRole.Navigation).GetByRole(AriaRole.Link, new LocatorGetByRoleOptions { Name = "Access" }).TapAsync();
         await Expect(page.GetByText("Everybody at this machine is the coach")).ToBeVisibleAsync();
         await page.Button("Make a code").TapAsync();

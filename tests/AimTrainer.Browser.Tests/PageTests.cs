@@ -73,6 +73,42 @@ public sealed class PageTests(Chromium chromium)
     }
 
     [Theory]
+    [InlineData("phone", 360)]
+    [InlineData("portrait", 768)]
+    [InlineData("tablet", 1024)]
+    [InlineData("desk", 1280)]
+    [InlineData("wide", 1600)]
+    public async Task Pages_OfTheConsole_AreAllInReach(string size, int width)
+    {
+        await using var console = await ServedConsole.StartAsync();
+        await using var user = await chromium.UserAsync(console, new Screen(size, width, 740, Touch: width < 1200));
+        var page = await user.OpenAsync("/settings", live: false);
+        var pages = page.GetByRole(AriaRole.Navigation);
+        if (size == "phone")
+        {
+            await Assertions.Expect(pages.GetByRole(AriaRole.Link)).ToHaveCountAsync(0);
+            await pages.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Settings" }).TapAsync();
+        }
+
+        var links = pages.GetByRole(AriaRole.Link);
+        await Assertions.Expect(links).ToHaveCountAsync(11);
+        foreach (var link in await links.AllAsync())
+        {
+            Assert.True(await link.EvaluateAsync<bool>("""
+                link => {
+                  const box = link.getBoundingClientRect(), seen = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+                  return seen === link && box.left >= 0 && box.right <= innerWidth && box.height >= 36 && link.scrollWidth <= link.clientWidth;
+                }
+                """), $"{await link.InnerTextAsync()} is covered, cut off or small");
+        }
+
+        await CheckAsync(page, "pages", size, bright: false);
+        await links.GetByText("Groups", new LocatorGetByTextOptions { Exact = true }).ClickAsync();
+        await page.WaitForURLAsync("**/groups");
+        Assert.Empty(user.Complaints);
+    }
+
+    [Theory]
     [InlineData("document.querySelector('h1').style.cssText = 'color: #333; background: #222'", "color-contrast")]
     [InlineData("document.querySelector('main').append(document.createElement('select'))", "select-name")]
     [InlineData("document.querySelector('main').style.width = '2000px'", "pixels too wide")]

@@ -16,7 +16,6 @@ const served = region?.innerHTML; // As the host wrote it: before times and leng
 
 tell(document);
 addEventListener('aimtrainer:unit', () => tell(document));
-document.querySelector('header.top nav [aria-current]')?.scrollIntoView({ block: 'nearest', inline: 'center' });
 
 const filter = document.querySelector('.filter input');
 const sift = () => {
