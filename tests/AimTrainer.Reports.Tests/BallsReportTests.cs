@@ -36,6 +36,32 @@ public sealed class BallsReportTests
         Assert.Equal("48 throws, 46 in the comparison; 2 left out of all, 1 of a measure.", BallsWords.Summary(report));
     }
 
+    [Theory]
+    [InlineData(0.06, "The lane moved: in ten throws Red crossed 0.")]
+    [InlineData(-0.06, "The lane moved: in ten throws Red crossed 0.")]
+    [InlineData(0, "No move of the lane can be claimed: in ten throws Red crossed ")]
+    public void LaneMoved_LaneThatMovesFromThrowToThrow_IsSaid(double boardsAThrow, string said)
+    {
+        var report = new MadeBalls().Session(_line, 24, 0, ["Red", "Blue"], change: (number, reading) => reading.EntryBoard += number * boardsAThrow).Report();
+        var line = report.Comparison.Lines[0];
+        var drift = line.Measures.Single(found => found.Measure.Name == "entryBoard").Adjusted!.Drift!;
+
+        Assert.InRange(boardsAThrow, drift.Low!.Value, drift.High!.Value);
+        var sentence = BallsWords.LaneMoved(report.Comparison, line);
+        Assert.StartsWith(said, sentence, StringComparison.Ordinal);
+        if (boardsAThrow != 0)
+        {
+            Assert.EndsWith($" further {(boardsAThrow > 0 ? "inside" : "outside")} at the pins. The differences are as if it had not.", sentence, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void LaneMoved_FewThrows_SaysWhatIsMissing()
+    {
+        var few = new MadeBalls().Session(_line, 3, 0, ["Red", "Blue"]).Report();
+        Assert.Equal("Whether the lane moved is not known: too few throws with a measured board.", BallsWords.LaneMoved(few.Comparison, few.Comparison.Lines[0]));
+    }
+
     [Fact]
     public void OfRecord_AnotherDay_IsAnotherLaneAndSaysTheDay()
     {

@@ -71,7 +71,8 @@ public static class BallsWords
 
     /// <summary>What each judged measure says at a line, and what it was adjusted for.</summary>
     internal static IEnumerable<string> Sentences(BallsReport report, string line) =>
-        report.Comparison.Lines.Where(one => string.Equals(one.Line, line, StringComparison.OrdinalIgnoreCase)).SelectMany(one => Sentences(report, one));
+        report.Comparison.Lines.Where(one => string.Equals(one.Line, line, StringComparison.OrdinalIgnoreCase))
+            .SelectMany(one => Sentences(report, one).Append(LaneMoved(report.Comparison, one)));
 
     /// <summary>The same of one ball on one line.</summary>
     public static IEnumerable<string> Sentences(BallsReport report, LineComparison one)
@@ -88,6 +89,27 @@ public static class BallsWords
             + $"{(one.AdjustedFor.Count == 0 && !drift ? "nothing" : string.Join(", ", one.AdjustedFor.AsEnumerable().Concat(drift ? ["the drift of the lane"] : [])))}."
             + (one.NotAdjustedFor.Count == 0 ? "" : $" Not adjusted for: {string.Join("; ", one.NotAdjustedFor.AsEnumerable())}.")
             + $" Not compared: {string.Join("; ", one.NotCompared.AsEnumerable())}.";
+    }
+
+    /// <summary>Whether the lane moved under the reference ball while both were thrown at a line, by the farthest board that was measured.</summary>
+    /// <param name="comparison">The answer.</param>
+    /// <param name="one">One ball on one line.</param>
+    public static string LaneMoved(ComparisonReport comparison, LineComparison one)
+    {
+        var far = one.Measures.Where(found => found.Measure.Unit == MeasureUnit.Boards && (found.Measure.Name == "entryBoard" || found.Measure.Distance is not null))
+            .OrderBy(found => found.Measure.Distance?.Value ?? double.PositiveInfinity).ToList();
+        if (far.LastOrDefault(found => found.Adjusted?.Drift?.Value is not null) is not { } known)
+        {
+            const string drift = "drift of the lane: ";
+            var why = one.Measures.SelectMany(found => found.Adjusted?.NotUsed ?? []).Where(not => not.StartsWith(drift, StringComparison.Ordinal)).Select(not => not[drift.Length..]);
+            return $"Whether the lane moved is not known: {why.FirstOrDefault("too few throws with a measured board")}.";
+        }
+
+        var moved = known.Adjusted!.Drift!.Times(10);
+        var amount = $"in ten throws {comparison.Reference} crossed {ComparisonWords.Amount(known.Measure, moved)}";
+        return moved.DiffersFromZero == true
+            ? $"The lane moved: {amount}. The differences are as if it had not."
+            : $"No move of the lane can be claimed: {amount}.";
     }
 
     /// <summary>What stands at the foot.</summary>
