@@ -127,7 +127,7 @@ public sealed class ErasuresTests : IDisposable
     {
         Directory.CreateDirectory(FilePath);
         var told = Assert.Throws<StoreUnavailableException>(() => new Erasures(_folder).Add("e1", At, ["s1"])).Message;
-        Assert.Contains("nothing is erased", told, StringComparison.Ordinal);
+        Assert.Contains("erasures.jsonl: cannot be written", told, StringComparison.Ordinal);
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

@@ -29,7 +29,9 @@ public sealed class Erasures(string dataFolder)
     /// <summary>
     /// All erasures, oldest first. A last line that a power cut tore is left out: what it was to note had not been done yet.
     /// </summary>
-    /// <exception cref="StoreUnavailableException">The file cannot be read, or a line of it; the message names both. Nothing is passed over in silence: it could be a person.</exception>
+    /// <exception cref="StoreUnavailableException">
+    /// The file cannot be read, or a line of it; the message names both. Nothing is passed over in silence: it could be a person.
+    /// </exception>
     public IReadOnlyList<Erasure> All()
     {
         byte[] bytes;
@@ -97,7 +99,8 @@ public sealed class Erasures(string dataFolder)
     }
 
     private StoreUnavailableException Broken(int number, string what) => new(FormattableString.Invariant(
-        $"{_file}:{number}: {what}. Mend that line, or put back a copy of the file: it says which sessions must not come back, so nothing is erased again and no chain is told until it can be read"));
+        $"{_file}:{number}: {what}. Mend that line, or put back a copy of the file: it says which sessions must not come back")
+        + ", so nothing is restored, erased again or sent to a chain until it can be read");
 
     private void Append(ErasureLine line)
     {
@@ -119,7 +122,8 @@ public sealed class Erasures(string dataFolder)
             catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
             {
                 throw new StoreUnavailableException(
-                    $"{_file}: cannot be written, so nothing is erased. See that the folder can be written to and the disk has room, then try again. (The system says: {exception.Message.TrimEnd('.')})", exception);
+                    $"{_file}: cannot be written. See that the folder can be written to and the disk has room, then try again. (The system says: {exception.Message.TrimEnd('.')})",
+                    exception);
             }
         }
     }

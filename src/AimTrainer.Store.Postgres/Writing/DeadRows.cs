@@ -25,7 +25,8 @@ internal static class DeadRows
         catch (Exception exception) when (PostgresFault.IsWorlds(exception))
         {
             throw new StoreUnavailableException(
-                $"the rows are erased, but the server could not free them (VACUUM). See to what is below; it is done once a day, at the next start, or when you erase once more. {PostgresFault.For(name, exception).Message}",
+                "the rows are erased, but the server could not free them (VACUUM). See to what is below; it is done once a day, at the next start, or when you erase once more. "
+                + PostgresFault.For(name, exception).Message,
                 exception);
         }
     }
