@@ -86,6 +86,25 @@ public sealed class SqliteErasureTests : IDisposable
         Assert.NotNull(Assert.Single(new Erasures(_folder.Path).All()).FinishedAt);
     }
 
+    [Fact]
+    public async Task EraseBowlerAsync_DiskIsFull_TakesNothingByHalvesAndAllOfItWhenThereIsRoom()
+    {
+        using var disk = TinyDisk.OrSkip("4m");
+        using var record = new OpenRecord(disk.Path);
+        await KeepAsync(record, "hers", $"{Word} Lee");
+        var ballast = disk.Fill();
+        var erasing = new RecordErasure(record.Store, disk.Path, TimeProvider.System);
+
+        var told = await Assert.ThrowsAsync<StoreUnavailableException>(() => erasing.EraseBowlerAsync(Word + " Lee", Cancelled));
+
+        Assert.Contains("disk", told.Message, StringComparison.Ordinal);
+        Assert.NotNull(await record.Store.FindAsync("hers", Cancelled));
+        Assert.Empty(erasing.Noted());
+        File.Delete(ballast);
+        Assert.NotNull((await erasing.EraseBowlerAsync(Word + " Lee", Cancelled)).Erased);
+        Assert.Empty(FilesWith(disk.Path));
+    }
+
     public void Dispose() => _folder.Dispose();
 
     private RecordErasure Erasing(OpenRecord record) => new(record.Store, _folder.Path, TimeProvider.System);
@@ -97,8 +116,8 @@ public sealed class SqliteErasureTests : IDisposable
         await record.Store.AppendAsync(id, Scenario.Ended(5), Cancelled);
     }
 
-    private List<string> FilesWith() =>
-        [.. Directory.GetFiles(_folder.Path).Where(file => !file.EndsWith(".lock", StringComparison.Ordinal)).Where(file =>
+    private List<string> FilesWith(string? folder = null) =>
+        [.. Directory.GetFiles(folder ?? _folder.Path).Where(file => !file.EndsWith(".lock", StringComparison.Ordinal)).Where(file =>
         {
             using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             using var bytes = new MemoryStream();
