@@ -170,8 +170,17 @@ public sealed class PostgresSessionStore : IRecordStore
     public Task<T> AskAsync<T>(Func<RecordContext, Task<T>> question, CancellationToken cancellationToken) => ReadAsync(question, cancellationToken);
 
     /// <inheritdoc/>
-    public Task EraseAsync(ValueList<string> sessionIds, CancellationToken cancellationToken) =>
-        Writer.KeepAsync(new Work.Erasure(sessionIds), cancellationToken);
+    public async Task<ErasedRows> EraseAsync(ErasureScope scope, Action<ValueList<string>> beforeCommit, CancellationToken cancellationToken)
+    {
+        var work = new Work.Erasure(scope, beforeCommit);
+        await Writer.KeepAsync(work, cancellationToken).ConfigureAwait(false);
+        if (work.LeavesTraces)
+        {
+            await DeadRows.FreeAsync(_readers, _place.Name).ConfigureAwait(false);
+        }
+
+        return work.Rows;
+    }
 
     /// <summary>Keeps what is waiting, and closes the connections.</summary>
     public void Dispose()

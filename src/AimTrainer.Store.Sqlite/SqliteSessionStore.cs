@@ -166,8 +166,12 @@ public sealed class SqliteSessionStore : IRecordStore
     public Task<T> AskAsync<T>(Func<RecordContext, Task<T>> question, CancellationToken cancellationToken) => ReadAsync(question);
 
     /// <inheritdoc/>
-    public Task EraseAsync(ValueList<string> sessionIds, CancellationToken cancellationToken) =>
-        Writer.KeepAsync(new Work.Erasure(sessionIds), cancellationToken);
+    public async Task<ErasedRows> EraseAsync(ErasureScope scope, Action<ValueList<string>> beforeCommit, CancellationToken cancellationToken)
+    {
+        var work = new Work.Erasure(scope, beforeCommit);
+        await Writer.KeepAsync(work, cancellationToken).ConfigureAwait(false);
+        return work.Rows;
+    }
 
     /// <summary>Keeps what is waiting, and closes the file.</summary>
     public void Dispose() => _writer?.Dispose();

@@ -17,8 +17,12 @@ public interface IRecordStore : ISessionStore, IPracticeRecord, IBallRecord, IDi
     Task<T> AskAsync<T>(Func<RecordContext, Task<T>> question, CancellationToken cancellationToken);
 
     /// <summary>
-    /// Takes sessions out of the record for good, and bowlers with their balls who have none left: what <see cref="Forgetting"/> does on
-    /// a person's wish. Sessions that are not there are passed over.
+    /// Takes rows out of the record for good, and bowlers of whom no session is left with all that is theirs. For <see cref="RecordErasure"/>,
+    /// which remembers what went.
     /// </summary>
-    Task EraseAsync(ValueList<string> sessionIds, CancellationToken cancellationToken);
+    /// <param name="scope">What goes.</param>
+    /// <param name="beforeCommit">Told the ids of the sessions before any of it counts, and only when something goes; when it throws, nothing goes.</param>
+    /// <param name="cancellationToken">Ends the wait for a turn; what has begun is seen through.</param>
+    /// <exception cref="StoreUnavailableException">It could not be done; or the rows are gone and traces of them are left, as the message then says.</exception>
+    Task<ErasedRows> EraseAsync(ErasureScope scope, Action<ValueList<string>> beforeCommit, CancellationToken cancellationToken);
 }

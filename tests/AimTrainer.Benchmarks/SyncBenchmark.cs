@@ -83,7 +83,7 @@ internal static class SyncBenchmark
         {
             (_folder, _store) = _place.Open();
             _link = new HttpChainLink(address, token, TimeSpan.FromSeconds(30));
-            _sync = new CenterSync(_store, _link, new CenterFiles(_place.Folder), null, TimeProvider.System);
+            _sync = new CenterSync(_store, _link, new CenterFiles(_place.Folder), new RecordErasure(_store, _place.Folder, TimeProvider.System), TimeProvider.System);
             _station = new Station(1, _store, TimeProvider.System);
             _ = _station.RunAsync(_stop.Token);
         }

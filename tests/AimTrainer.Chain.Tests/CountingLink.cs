@@ -8,6 +8,8 @@ internal sealed class CountingLink(IChainLink link) : IChainLink
 {
     public int Steps { get; private set; }
 
+    public int Erasures { get; private set; }
+
     public Func<HaveAnswer, HaveAnswer> Change { get; init; } = answer => answer;
 
     public Func<DeliveredSession, DeliveredSession> Spoil { get; init; } = session => session;
@@ -22,5 +24,9 @@ internal sealed class CountingLink(IChainLink link) : IChainLink
         return link.DeliverAsync(delivery with { Sessions = delivery.Sessions.Select(Spoil).ToValueList() }, cancellationToken);
     }
 
-    public Task<ErasureAnswer> EraseAsync(ErasureRequest request, CancellationToken cancellationToken) => link.EraseAsync(request, cancellationToken);
+    public Task<ErasureAnswer> EraseAsync(ErasureRequest request, CancellationToken cancellationToken)
+    {
+        Erasures++;
+        return link.EraseAsync(request, cancellationToken);
+    }
 }

@@ -258,12 +258,20 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
         await center.Sync(link).RunAsync(Cancel);
         var late = (await center.Store.AskAsync(record => record.ToDeliverAsync("s1", 0, 100, Cancel), Cancel))!;
 
-        Assert.Equal(["s1"], (await center.Forgetting.EraseBowlerAsync("ANN lee", Cancel))!.Sessions);
+        Assert.Equal(["s1"], (await center.Erasing.EraseBowlerAsync("ANN lee", Cancel)).Erased!.Sessions);
         Assert.Null(await center.Store.FindBowlerAsync("Ann Lee", Cancel));
         Assert.NotNull(await center.Store.FindBowlerAsync("Bo", Cancel));
         Assert.Equal(1, (await center.Sync(new DeadLink()).RunAsync(Cancel)).ErasuresWaiting);
 
-        Assert.True((await center.Sync(link).RunAsync(Cancel)).IsComplete);
+        // What is to be told survives the host.
+        center.Restart();
+        Assert.Equal(1, (await center.Sync(new DeadLink()).RunAsync(Cancel)).ErasuresWaiting);
+        var counting = new CountingLink(link);
+        Assert.True((await center.Sync(counting).RunAsync(Cancel)).IsComplete);
+        Assert.NotNull(Assert.Single(center.Erasing.Noted()).ChainToldAt);
+        center.Restart();
+        Assert.True((await center.Sync(counting).RunAsync(Cancel)).IsComplete);
+        Assert.Equal(1, counting.Erasures);
         Assert.Equal(0, await _chain.Chain.AskAsync(tables => tables.Bowlers.CountAsync(bowler => bowler.Key == "ANN LEE"), Cancel));
         await AssertEqualAsync(center);
 
@@ -278,18 +286,22 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
     }
 
     [Fact]
-    public async Task EraseBowlerAsync_AtTheCenter_LeavesNothingInTheFile()
+    public async Task EraseBowlerAsync_AtACenterThatSends_LeavesNoByteOfTheNameInItsFolder()
     {
         var center = await CenterAsync("North");
         await FillAsync(center, "s1", 10, bowler: "Zyxwvut Rememberme");
         await FillAsync(center, "s2", 10, bowler: "Bo");
-        await center.Forgetting.EraseBowlerAsync("Zyxwvut Rememberme", Cancel);
-        foreach (var file in Directory.EnumerateFiles(Path.GetDirectoryName(center.File("x"))!).Where(file => !file.EndsWith(".lock", StringComparison.Ordinal)))
-        {
-            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            using var reader = new StreamReader(stream, System.Text.Encoding.Latin1);
-            Assert.DoesNotContain("Rememberme", await reader.ReadToEndAsync(Cancel), StringComparison.OrdinalIgnoreCase);
-        }
+        using var link = center.Link(_chain.Address);
+        await center.Sync(link).RunAsync(Cancel);
+
+        // With words of the chain about a session of hers in the state that is kept beside the record.
+        server.Run(FreshChain.Database, "UPDATE chain.sessions SET last_sequence = 99 WHERE id = 's1'");
+        Assert.NotEmpty((await center.Sync(link).RunAsync(Cancel)).SetAside);
+        await center.Erasing.EraseBowlerAsync("Zyxwvut Rememberme", Cancel);
+        AssertForgotten(center);
+        Assert.True((await center.Sync(link).RunAsync(Cancel)).IsComplete);
+        AssertForgotten(center);
+        Assert.Equal(0, await _chain.Chain.AskAsync(tables => tables.Bowlers.CountAsync(bowler => bowler.Name != "Bo"), Cancel));
     }
 
     [Fact]
@@ -297,9 +309,39 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
     {
         var center = await CenterAsync("North");
         await FillAsync(center, "s1", 3, ends: false);
-        var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => center.Forgetting.EraseBowlerAsync("Ann Lee", Cancel));
-        Assert.Contains("end it on station 7 first", refused.Message, StringComparison.Ordinal);
-        Assert.Empty(center.Files.ReadErasures());
+        Assert.Contains("is open on lane 7: end it first", (await center.Erasing.EraseBowlerAsync("Ann Lee", Cancel)).Why, StringComparison.Ordinal);
+        Assert.Empty(center.Erasing.Noted());
+    }
+
+    [Fact]
+    public async Task RunAsync_ListOfErasuresCannotBeRead_SendsNothingAndNamesTheLine()
+    {
+        var center = await CenterAsync("North");
+        await FillAsync(center, "s1", 3);
+        await File.WriteAllTextAsync(center.File("erasures.jsonl"), "{}\n", Cancel);
+        using var link = center.Link(_chain.Address);
+        var counting = new CountingLink(link);
+
+        var told = await Assert.ThrowsAsync<StoreUnavailableException>(() => center.Sync(counting).RunAsync(Cancel));
+
+        Assert.Contains("erasures.jsonl:1: ", told.Message, StringComparison.Ordinal);
+        Assert.Equal((0, 0), (counting.Steps, counting.Erasures));
+    }
+
+    [Fact]
+    public async Task RunAsync_CopyWithAnErasedPersonWasPutBack_IsErasedAgainBeforeAnythingIsSent()
+    {
+        var center = await CenterAsync("North");
+        await FillAsync(center, "s1", 3);
+        using var link = center.Link(_chain.Address);
+        var counting = new CountingLink(link);
+        await center.Erasing.EraseBowlerAsync("Ann Lee", Cancel);
+        await FillAsync(center, "s1", 3, ends: false);
+
+        Assert.True((await center.Sync(counting).RunAsync(Cancel)).IsComplete);
+
+        Assert.Equal((0, 1), (counting.Steps, counting.Erasures));
+        Assert.Empty(await center.EventsAsync());
     }
 
     [Fact]
@@ -380,4 +422,16 @@ public sealed class SyncTests(PostgresServer server) : IAsyncLifetime
     }
 
     private async Task AssertEqualAsync(TestCenter center) => Assert.Equal(await center.EventsAsync(), await _chain.Chain.EventsAsync(center.Name));
+
+    private static void AssertForgotten(TestCenter center)
+    {
+        var files = Directory.GetFiles(center.Folder, "*", SearchOption.AllDirectories).Where(file => !file.EndsWith(".lock", StringComparison.Ordinal)).ToList();
+        Assert.Superset(new HashSet<string>(["aimtrainer.db", "erasures.jsonl", "sync-state.json"]), files.Select(file => Path.GetFileName(file)).ToHashSet());
+        foreach (var file in files)
+        {
+            using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using var reader = new StreamReader(stream, System.Text.Encoding.Latin1);
+            Assert.DoesNotContain("Rememberme", reader.ReadToEnd(), StringComparison.OrdinalIgnoreCase);
+        }
+    }
 }

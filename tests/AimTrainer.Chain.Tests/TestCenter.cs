@@ -28,11 +28,13 @@ internal sealed class TestCenter : IDisposable
 
     public CenterFiles Files => new(_folder.Path);
 
-    public Forgetting Forgetting => new(Store, Files, TimeProvider.System);
+    public RecordErasure Erasing => new(Store, _folder.Path, TimeProvider.System);
+
+    public string Folder => _folder.Path;
 
     public string File(string name) => _folder.File(name);
 
-    public CenterSync Sync(IChainLink link, TimeProvider? clock = null) => new(Store, link, Files, Forgetting, clock ?? TimeProvider.System);
+    public CenterSync Sync(IChainLink link, TimeProvider? clock = null) => new(Store, link, Files, Erasing, clock ?? TimeProvider.System);
 
     public HttpChainLink Link(int port) => new(new Uri($"http://127.0.0.1:{port}"), Token, TimeSpan.FromSeconds(5));
 

@@ -120,7 +120,7 @@ public sealed class PostgresCommandTests(PostgresServer server) : IDisposable
         var erased = _work.Run("bowler", "erase", "demo bowler", "--sure", "Demo Bowler");
 
         Assert.Contains("A chain is told at the next sending.", erased.Out, StringComparison.Ordinal);
-        var noted = await File.ReadAllTextAsync(Path.Combine(_work.Data, "erasures.json"), TestContext.Current.CancellationToken);
+        var noted = await File.ReadAllTextAsync(Path.Combine(_work.Data, "erasures.jsonl"), TestContext.Current.CancellationToken);
         Assert.Contains(session, noted, StringComparison.Ordinal);
         Assert.DoesNotContain("demo", noted, StringComparison.OrdinalIgnoreCase);
     }

@@ -40,7 +40,7 @@ public sealed class ProgramAndBowlerTests : IDisposable
     [Fact]
     public void Bowler_ExportedAndErased_IsGone_AndStaysGoneAfterARestore()
     {
-        var shots = _work.File("shots.csv", "time,board at arrows\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"2026-03-02T18:0{i}:00Z,10\n")));
+        var shots = _work.File("shots.csv", "time,boardAt15\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"2026-03-02T18:0{i}:00Z,10\n")));
         Assert.Equal(0, _work.Run("run", "--bowler", "Xanthippe Lee", "--drill", "ten-shot-spread", "--shots", shots).Code);
         var (zip, backup) = (Path.Combine(_work.Folder, "hers.zip"), Path.Combine(_work.Folder, "old.db"));
         Assert.Equal(0, _work.Run("backup", backup).Code);
@@ -63,5 +63,40 @@ public sealed class ProgramAndBowlerTests : IDisposable
         var restored = _work.Run("restore", backup);
         Assert.Contains("1 session of it had been erased since and were erased again", restored.Out, StringComparison.Ordinal);
         Assert.Contains("no session is stored here yet", _work.Run("sessions", "list").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Restore_ListOfErasuresCannotBeRead_PutsNothingInPlaceAndNamesTheLine()
+    {
+        var backup = Path.Combine(_work.Folder, "old.db");
+        Assert.Equal(0, _work.Run("demo", "--once", "--drill", "ten-shot-spread").Code);
+        Assert.Equal(0, _work.Run("backup", backup).Code);
+        File.WriteAllText(Path.Combine(_work.Data, "erasures.jsonl"), "{}\n");
+
+        var refused = _work.Run("restore", backup);
+
+        Assert.Equal(1, refused.Code);
+        Assert.Contains("erasures.jsonl:1: $.kind: found none", refused.Error, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(_work.Data, "*before-restore*"));
+
+        // A session is not kept from going on by it.
+        var demo = _work.Run("demo", "--once", "--drill", "ten-shot-spread");
+        Assert.Equal(0, demo.Code);
+        Assert.Contains("erasures.jsonl:1: ", demo.Out + demo.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Erase_SessionLeftOpen_IsRefusedUntilItIsOver()
+    {
+        var shots = _work.File("shots.csv", "time,boardAt15\n2026-03-02T18:00:00Z,10\n");
+        Assert.Equal(0, _work.Run("run", "--bowler", "Passing Guest", "--drill", "ten-shot-spread", "--shots", shots).Code);
+
+        var refused = _work.Run("bowler", "erase", "Passing Guest", "--sure", "Passing Guest");
+
+        Assert.Equal(2, refused.Code);
+        Assert.Contains("is open on lane 1: end it first", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(0, _work.Run("bowler", "export", "Passing Guest", "--out", Path.Combine(_work.Folder, "his.zip")).Code);
+        Assert.Equal(0, _work.Run("run", "--bowler", "Ben", "--drill", "ten-shot-spread", "--end-open", "--shots", shots).Code);
+        Assert.Equal(0, _work.Run("bowler", "erase", "Passing Guest", "--sure", "Passing Guest").Code);
     }
 }

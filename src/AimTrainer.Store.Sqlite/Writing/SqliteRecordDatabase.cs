@@ -45,8 +45,19 @@ internal sealed class SqliteRecordDatabase(string file, Action<SqliteConnection>
     public override bool KeepsConnectionAfter(Exception exception) => true;
 
     /// <inheritdoc/>
-    /// <remarks>The pages in the file are overwritten (secure_delete); the log, which holds what was, is cut to nothing.</remarks>
-    public override void AfterErasure(StepStatements statements) => ((SqliteStatements)statements).Checkpoint("TRUNCATE");
+    public override void AfterErasure(StepStatements statements)
+    {
+        try
+        {
+            ((SqliteStatements)statements).WriteAnew();
+        }
+        catch (Exception exception) when (StoreFault.IsWorlds(exception))
+        {
+            throw new StoreUnavailableException(
+                $"the rows are erased, but the file could not be written anew, so bytes of them may be left in it. See to what is below; it is done once a day, at the next start, or when you erase once more. {StoreFault.For(file, exception).Message}",
+                exception);
+        }
+    }
 
     /// <inheritdoc/>
     /// <remarks>No shot waits for a checkpoint unless it comes in meanwhile. When it fails, everything is safe in the log, which is only longer.</remarks>

@@ -7,18 +7,39 @@ namespace AimTrainer.Store;
 /// The statements that take rows out of the record with all that hangs on them, the farthest first. They are worked out from the model,
 /// so that a table that is added one day is not forgotten; the same for every database.
 /// </summary>
-public static class ErasureStatements
+internal static class ErasureStatements
 {
     /// <summary>The statements, in the order in which they must run.</summary>
     /// <param name="record">The record; only its model is looked at.</param>
     /// <param name="root">The rows' entity, such as <see cref="BowlerRow"/>.</param>
-    /// <param name="which">The condition on the rows' table, in SQL; only fixed words and parameters.</param>
+    /// <param name="which">The condition on the rows' table, in SQL; only fixed words and numbers.</param>
     public static IReadOnlyList<string> For(RecordContext record, Type root, string which)
     {
         var statements = new List<string>();
-        Add(record.Model.FindEntityType(root) ?? throw new ArgumentException($"{root.Name} is no table of the record", nameof(root)), which, statements, []);
+        Add(Root(record, root), which, statements, []);
         return statements;
     }
+
+    /// <summary>The tables that such statements are about.</summary>
+    public static IReadOnlyList<string> Tables(RecordContext record, Type root)
+    {
+        var (tables, next) = (new HashSet<IEntityType>(), new Queue<IEntityType>([Root(record, root)]));
+        while (next.TryDequeue(out var entity))
+        {
+            if (tables.Add(entity))
+            {
+                foreach (var key in entity.GetReferencingForeignKeys())
+                {
+                    next.Enqueue(key.DeclaringEntityType);
+                }
+            }
+        }
+
+        return [.. tables.Select(Table)];
+    }
+
+    private static IEntityType Root(RecordContext record, Type root) =>
+        record.Model.FindEntityType(root) ?? throw new ArgumentException($"{root.Name} is no table of the record", nameof(root));
 
     private static void Add(IEntityType entity, string which, List<string> statements, Stack<IEntityType> above)
     {

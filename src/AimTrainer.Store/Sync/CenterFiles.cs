@@ -1,19 +1,13 @@
 using System.Text.Json;
-using AimTrainer.Domain;
 using AimTrainer.Sessions;
 
 namespace AimTrainer.Store;
 
-/// <summary>
-/// What a center keeps beside its record about the chain. Beside it and not in it, so that a record that is restored from a backup
-/// does not bring back a person who was erased: erasures are carried out again whenever the record is opened for sending.
-/// </summary>
+/// <summary>How a center's sending to the chain stands, beside its record. What the chain is to erase is in the one list of <see cref="Erasures"/>.</summary>
 /// <param name="folder">The data folder.</param>
 public sealed class CenterFiles(string folder)
 {
     private string StateFile => Path.Combine(folder, "sync-state.json");
-
-    private string ErasuresFile => Path.Combine(folder, "erasures.json");
 
     /// <summary>How the sending stood when it was last noted; null when it never was.</summary>
     /// <exception cref="StoreUnavailableException">The file holds something else.</exception>
@@ -21,13 +15,6 @@ public sealed class CenterFiles(string folder)
 
     /// <summary>Notes how the sending stands.</summary>
     public void Write(SyncState state) => Write(StateFile, state);
-
-    /// <summary>All erasures, oldest first.</summary>
-    /// <exception cref="StoreUnavailableException">The file holds something else.</exception>
-    public ValueList<Erasure> ReadErasures() => Read<ErasureList>(ErasuresFile)?.Erasures ?? [];
-
-    /// <summary>Keeps the erasures; on the disk when this returns.</summary>
-    public void Write(ValueList<Erasure> erasures) => Write(ErasuresFile, new ErasureList(erasures));
 
     private static T? Read<T>(string file)
         where T : class
@@ -65,6 +52,4 @@ public sealed class CenterFiles(string folder)
             throw new StoreUnavailableException($"{file}: cannot be written. (The system says: {exception.Message.TrimEnd('.')})", exception);
         }
     }
-
-    private sealed record ErasureList(ValueList<Erasure> Erasures);
 }

@@ -12,10 +12,10 @@ namespace AimTrainer.Store;
 /// </summary>
 /// <param name="store">The center's record.</param>
 /// <param name="link">The line.</param>
-/// <param name="files">Where the state and the erasures are noted.</param>
-/// <param name="forgetting">Erases what the chain was asked to erase; null when this process may not change the record.</param>
+/// <param name="files">Where the state is noted.</param>
+/// <param name="erasing">Erases what the chain was asked to erase, and knows what the chain has to be told.</param>
 /// <param name="clock">The time.</param>
-public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles files, Forgetting? forgetting, TimeProvider clock)
+public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles files, RecordErasure erasing, TimeProvider clock)
 {
     /// <summary>All sessions are compared with the chain's so often: what was changed long after its end, or lost at the chain, is found then.</summary>
     private static readonly TimeSpan CompareEvery = TimeSpan.FromHours(1);
@@ -25,6 +25,7 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
 
     private readonly Dictionary<string, long> _behind = [];
     private readonly SortedDictionary<string, string> _setAside = new(StringComparer.Ordinal);
+    private bool _erasedAgain;
     private long _lookedAtKey;
     private long? _comparedAt;
     private SyncState _state = new() { Chain = link.Name };
@@ -34,7 +35,7 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
 
     /// <summary>Sends until nothing waits, or something stands in the way.</summary>
     /// <returns>How it stands; also in <see cref="State"/> and in the folder.</returns>
-    /// <exception cref="StoreUnavailableException">The center's own record cannot be read.</exception>
+    /// <exception cref="StoreUnavailableException">The center's own record, or its list of erasures, cannot be read.</exception>
     public async Task<SyncState> RunAsync(CancellationToken cancellationToken)
     {
         try
@@ -63,12 +64,15 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
 
     private async Task SendErasuresAsync(CancellationToken cancellationToken)
     {
-        if (forgetting is not null)
+        if (!_erasedAgain)
         {
-            await forgetting.CarryOutAsync(cancellationToken).ConfigureAwait(false);
+            // Before anything is sent: a copy that was put back must not bring a person back there. Later nothing can put one back, since this
+            // process holds the folder.
+            await erasing.EraseAgainAsync(cancellationToken).ConfigureAwait(false);
+            _erasedAgain = true;
         }
 
-        foreach (var erasure in files.ReadErasures().Where(erasure => erasure.ChainDoneAt is null).ToList())
+        foreach (var erasure in erasing.Noted().Where(erasure => erasure.ChainToldAt is null))
         {
             foreach (var ids in erasure.Sessions.Chunk(SyncFormat.MostAsked))
             {
@@ -76,7 +80,7 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
             }
 
             Reached();
-            files.Write(files.ReadErasures().Select(one => one.Id == erasure.Id ? one with { ChainDoneAt = clock.GetUtcNow() } : one).ToValueList());
+            erasing.ChainTold(erasure.Id);
         }
     }
 
@@ -127,7 +131,7 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
                 _lookedAtKey = here[^1].Key;
             }
 
-            if (there.Erase.Count > 0 && forgetting is not null && await forgetting.EraseForChainAsync(there.Erase, cancellationToken).ConfigureAwait(false) is not null)
+            if (there.Erase.Count > 0 && await erasing.EraseForChainAsync(there.Erase, cancellationToken).ConfigureAwait(false) is not null)
             {
                 await SendErasuresAsync(cancellationToken).ConfigureAwait(false);
             }
@@ -250,7 +254,7 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
             Error = error,
             ErrorAt = error is null ? null : clock.GetUtcNow(),
             SetAside = _setAside.Select(pair => $"{pair.Key}: {pair.Value}").ToValueList(),
-            ErasuresWaiting = files.ReadErasures().Count(erasure => erasure.ChainDoneAt is null),
+            ErasuresWaiting = erasing.Noted().Count(erasure => erasure.ChainToldAt is null),
             WaitingSteps = null,
             WaitingSessions = null,
             WaitingSince = null,

@@ -24,7 +24,8 @@ internal abstract class RecordDatabase
     /// <summary>Whether a connection that failed once may go on being used; one that failed twice in a row is given up.</summary>
     public abstract bool KeepsConnectionAfter(Exception exception);
 
-    /// <summary>Sees to it that what was erased is not left in some corner of the files, as far as that is in our hands.</summary>
+    /// <summary>Sees to it that what was erased is not left in some corner of the files, as far as that is the writer's to do. Whatever waits meanwhile is kept after it.</summary>
+    /// <exception cref="StoreUnavailableException">The rows are gone, but not every byte of them.</exception>
     public virtual void AfterErasure(StepStatements statements)
     {
     }

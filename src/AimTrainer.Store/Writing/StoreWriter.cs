@@ -125,9 +125,13 @@ internal sealed class StoreWriter : IDisposable
                     _statements!.Change(record => NewSessions.Add(record, session), session.Setup.SessionId);
                     break;
                 case Work.Erasure erasure:
-                    _statements!.Change(record => Erasing.Erase(record, erasure.SessionIds), null);
+                    _statements!.Change(erasure.Erase, null);
                     _sessions.Clear();
-                    _database.AfterErasure(_statements);
+                    if (erasure.LeavesTraces)
+                    {
+                        _database.AfterErasure(_statements);
+                    }
+
                     break;
                 case Work.Ball ball:
                     _statements!.Change(record => BallChanges.Keep(record, ball.Details), null);

@@ -41,10 +41,24 @@ internal abstract class Work
         }
     }
 
-    /// <summary>Sessions that are to go for good.</summary>
-    public sealed class Erasure(ValueList<string> sessionIds) : Work
+    /// <summary>Rows that are to go for good.</summary>
+    public sealed class Erasure(ErasureScope scope, Action<ValueList<string>> beforeCommit) : Work
     {
-        public ValueList<string> SessionIds => sessionIds;
+        /// <summary>What went; set before it is done.</summary>
+        public ErasedRows Rows { get; private set; } = ErasedRows.None;
+
+        /// <summary>Whether the files are to be seen to: also when no row went, but an earlier erasure may not have come to its end.</summary>
+        public bool LeavesTraces => Rows.Any || scope is ErasureScope.Again;
+
+        /// <summary>Does it in the transaction that the context is in.</summary>
+        public void Erase(RecordContext record)
+        {
+            Rows = RowErasing.Erase(record, scope);
+            if (Rows.Any)
+            {
+                beforeCommit(Rows.Sessions);
+            }
+        }
     }
 
     /// <summary>A step of a session.</summary>

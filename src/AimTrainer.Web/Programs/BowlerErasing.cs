@@ -18,9 +18,15 @@ public sealed class BowlerErasing(IReadOnlyList<Station> stations, IRecordErasur
         }
 
         var known = people.Find(bowler) is not null || groups.All.AsEnumerable().Any(group => group.Find(bowler) is not null);
+        var (erased, why) = await record.EraseBowlerAsync(bowler, cancellationToken).ConfigureAwait(false);
+        if (why is not null)
+        {
+            return (null, why);
+        }
+
+        // After the record: were it refused or away, nothing should have gone by halves.
         groups.Remove(bowler);
         people.Remove(bowler);
-        var erased = await record.EraseBowlerAsync(bowler, cancellationToken).ConfigureAwait(false);
         AuditScrub.Names(settings.DataFolder, bowler);
         return (erased ?? (known ? new Erased("none-in-record", clock.GetUtcNow(), [], []) : null), null);
     }

@@ -4,7 +4,10 @@ using Microsoft.Extensions.Logging;
 
 namespace AimTrainer.Web;
 
-/// <summary>Erases, once a day, the sessions that are older than what was set; nothing while nothing is set.</summary>
+/// <summary>
+/// Erases, once a day, the sessions that are older than what was set; nothing while nothing is set. At the start, before a lane goes on,
+/// and once a day it also sees to erasures that were not finished, or came back with a copy of the record.
+/// </summary>
 public sealed partial class RetentionService(PeopleRegister people, TimeProvider clock, ILogger<RetentionService> log, IRecordErasure? record = null) : BackgroundService
 {
     private static readonly TimeSpan Every = TimeSpan.FromDays(1);
@@ -14,13 +17,10 @@ public sealed partial class RetentionService(PeopleRegister people, TimeProvider
     {
         try
         {
-            if (record is not null && people.All.KeepMonths is { } months)
+            if (record is not null && people.All.KeepMonths is { } months
+                && await record.EraseBeforeAsync(clock.GetUtcNow().AddMonths(-months), cancellationToken).ConfigureAwait(false) is { } erased)
             {
-                var erased = await record.EraseBeforeAsync(clock.GetUtcNow().AddMonths(-months), cancellationToken).ConfigureAwait(false);
-                if (erased.Sessions.Count > 0)
-                {
-                    SayErased(log, erased.Sessions.Count, months, erased.Id);
-                }
+                SayErased(log, erased.Sessions.Count, months, erased.Id);
             }
         }
         catch (StoreUnavailableException exception)
@@ -30,18 +30,47 @@ public sealed partial class RetentionService(PeopleRegister people, TimeProvider
     }
 
     /// <inheritdoc/>
+    public override async Task StartAsync(CancellationToken cancellationToken)
+    {
+        await EraseAgainAsync(cancellationToken).ConfigureAwait(false);
+        await base.StartAsync(cancellationToken).ConfigureAwait(false);
+    }
+
+    /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         using var timer = new PeriodicTimer(Every, clock);
-        do
+        await LookAsync(stoppingToken).ConfigureAwait(false);
+        while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false))
         {
+            await EraseAgainAsync(stoppingToken).ConfigureAwait(false);
             await LookAsync(stoppingToken).ConfigureAwait(false);
         }
-        while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false));
+    }
+
+    private async Task EraseAgainAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            if (record is not null && await record.EraseAgainAsync(cancellationToken).ConfigureAwait(false) is > 0 and var again)
+            {
+                SayErasedAgain(log, again);
+            }
+        }
+        catch (StoreUnavailableException exception)
+        {
+            SayNotErasedAgain(log, exception.Message);
+        }
     }
 
     [LoggerMessage(LogLevel.Warning, "{Count} sessions older than {Months} months were erased (erasure {Id})")]
     private static partial void SayErased(ILogger log, int count, int months, string id);
+
+    [LoggerMessage(LogLevel.Warning, "{Count} sessions that had been erased were in the record again, and were erased again")]
+    private static partial void SayErasedAgain(ILogger log, int count);
+
+    [LoggerMessage(LogLevel.Error, "what was erased before was not seen to again; tried again tomorrow: {Why}")]
+    private static partial void SayNotErasedAgain(ILogger log, string why);
 
     [LoggerMessage(LogLevel.Error, "sessions past their time were not erased; tried again tomorrow: {Why}")]
     private static partial void SayNotErased(ILogger log, string why);

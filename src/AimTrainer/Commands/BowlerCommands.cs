@@ -2,6 +2,7 @@ using System.CommandLine;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
 using AimTrainer.Setup;
+using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
 using AimTrainer.Web;
 
@@ -40,7 +41,7 @@ internal static class BowlerCommands
         var name = Name();
         var sure = new Option<string?>("--sure") { Description = "The same name once more, so that nobody is erased by a slip.", HelpName = "NAME" };
         var json = CommonOptions.Json();
-        var command = new Command("erase", "Erase everything of a bowler for good, to the last byte of the record, and at the next sending at the chain. Backups are left: delete those yourself.") { name, sure, json };
+        var command = new Command("erase", "Erase everything of a bowler for good, to the last byte of the record's file, and at the next sending at the chain. Backups are left: delete those yourself.") { name, sure, json };
         command.SetAction(async (parsed, cancellationToken) =>
         {
             var bowler = parsed.GetValue(name)!;
@@ -59,7 +60,7 @@ internal static class BowlerCommands
             using var store = StoreForWriting.Open(parsed, folder);
             var place = folder.FolderPath;
             var erasing = new BowlerErasing(
-                [], StoreForWriting.Erasure(store, folder, TimeProvider.System), new PeopleRegister(place), new GroupRegister(place), new ConsoleSettings { DataFolder = place }, TimeProvider.System);
+                [], new RecordErasure(store, place, TimeProvider.System), new PeopleRegister(place), new GroupRegister(place), new ConsoleSettings { DataFolder = place }, TimeProvider.System);
             var (erased, why) = await erasing.EraseAsync(bowler, cancellationToken).ConfigureAwait(false);
             if (erased is null)
             {
@@ -72,7 +73,7 @@ internal static class BowlerCommands
                 return ExitCodes.Ok;
             }
 
-            var gone = store is SqliteSessionStore ? "The record was written anew; no byte of them is left in it." : "PostgreSQL frees what they took up when it vacuums.";
+            var gone = store is SqliteSessionStore ? "The record was written anew; no byte of them is left in it." : "Their rows were freed (VACUUM); the server may keep bytes of them in its files and its log until it writes over them (docs/store.md).";
             console.Out.WriteLine($"Erased for good: {Words.Count(erased.Sessions.Count, "session")} (erasure {erased.Id}). {gone} A chain is told at the next sending.");
             console.Out.WriteLine("Copies that were made before still hold them: delete your backups, or erase the bowler again after a restore (that is done by itself).");
             foreach (var copy in erased.CopiesLeft)

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using AimTrainer.Output;
+using AimTrainer.Sessions;
 using AimTrainer.Setup;
+using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Commands;
@@ -19,10 +21,13 @@ internal static class RestoreCommand
             await UserFiles.OpenRead(parsed.GetValue(from)!).DisposeAsync().ConfigureAwait(false);
             RecordOption.RefuseDatabase(parsed, "restore");
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
+
+            // Before anything is put in its place: what cannot be read could be a person who must not come back.
+            var erasures = new Erasures(folder.FolderPath).All();
             var report = await RecordBackup.RestoreAsync(folder, parsed.GetValue(from)!, TimeProvider.System, cancellationToken).ConfigureAwait(false);
 
             // What was erased since the backup was made must not come back with it.
-            var erasedAgain = new SqliteErasure(folder, TimeProvider.System).EraseAgain();
+            var erasedAgain = erasures.Count == 0 ? 0 : await EraseAgainAsync(folder, cancellationToken).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
                 Json.Print(console, report);
@@ -44,5 +49,11 @@ internal static class RestoreCommand
             return ExitCodes.Ok;
         });
         return command;
+    }
+
+    private static async Task<int> EraseAgainAsync(DataFolder folder, CancellationToken cancellationToken)
+    {
+        using var store = SqliteSessionStore.Open(folder);
+        return await new RecordErasure(store, folder.FolderPath, TimeProvider.System).EraseAgainAsync(cancellationToken).ConfigureAwait(false);
     }
 }

@@ -21,8 +21,8 @@ internal static class SyncCommand
             using var link = ChainSettings.Link(parsed.GetValue(to)!, parsed.GetValue(token));
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             using var store = StoreForWriting.Open(parsed, folder);
-            var files = new CenterFiles(folder.FolderPath);
-            var sync = new CenterSync(store, link, files, new Forgetting(store, files, TimeProvider.System), TimeProvider.System);
+            var sync = new CenterSync(
+                store, link, new CenterFiles(folder.FolderPath), new RecordErasure(store, folder.FolderPath, TimeProvider.System), TimeProvider.System);
             var state = await sync.RunAsync(cancellationToken).ConfigureAwait(false);
             Print(console, state, parsed.GetValue(json));
             return state.IsComplete ? ExitCodes.Ok : ExitCodes.Failed;

@@ -76,7 +76,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
                 HostNames = [.. hosts.Concat(options.HostNames), Dns.GetHostName(), $"{Dns.GetHostName()}.local"],
                 ShotsASecond = options.ShotsASecond,
             };
-            var app = Build(options, settings, store, folder);
+            var app = Build(options, settings, store);
             app.MapConsole();
             await app.StartAsync(cancellationToken).ConfigureAwait(false);
             return new ConsoleHost(folder, store, app);
@@ -123,7 +123,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
         return builder;
     }
 
-    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, IRecordStore store, DataFolder folder)
+    private static WebApplication Build(ConsoleOptions options, ConsoleSettings settings, IRecordStore store)
     {
         var builder = Bare(options.Logs);
         options.Adjust?.Invoke(builder.Services);
@@ -143,7 +143,8 @@ internal sealed class ConsoleHost : IAsyncDisposable
 
         builder.Services.TryAddSingleton<ISessionStore>(store);
         builder.Services.TryAddSingleton<IPracticeRecord>(store);
-        builder.Services.TryAddSingleton<IRecordErasure>(provider => StoreForWriting.Erasure(store, folder, provider.GetRequiredService<TimeProvider>()));
+        builder.Services.AddSingleton(provider => new RecordErasure(store, settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
+        builder.Services.TryAddSingleton<IRecordErasure>(provider => provider.GetRequiredService<RecordErasure>());
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {
@@ -154,7 +155,7 @@ internal sealed class ConsoleHost : IAsyncDisposable
         {
             var files = new CenterFiles(settings.DataFolder);
             builder.Services.AddSingleton(provider => new CenterSync(
-                store, link, files, new Forgetting(store, files, provider.GetRequiredService<TimeProvider>()), provider.GetRequiredService<TimeProvider>()));
+                store, link, files, provider.GetRequiredService<RecordErasure>(), provider.GetRequiredService<TimeProvider>()));
             builder.Services.AddHostedService<ChainSender>();
         }
 

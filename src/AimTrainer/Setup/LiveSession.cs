@@ -19,6 +19,7 @@ internal sealed class LiveSession : IAsyncDisposable
 
     private LiveSession(DataFolder folder, IRecordStore store, IHost host, Station station, ISessionView view)
     {
+        Erasure = new RecordErasure(store, folder.FolderPath, host.Services.GetRequiredService<TimeProvider>());
         (_folder, _store, _host, _view, Station) = (folder, store, host, view, station);
         Stopping = host.Services.GetRequiredService<IHostApplicationLifetime>().ApplicationStopping;
     }
@@ -34,7 +35,7 @@ internal sealed class LiveSession : IAsyncDisposable
     public IPracticeRecord Practice => _store;
 
     /// <summary>Takes people out of the record.</summary>
-    public IRecordErasure Erasure => StoreForWriting.Erasure(_store, _folder, Clock);
+    public IRecordErasure Erasure { get; }
 
     /// <summary>All stations of this process.</summary>
     public IReadOnlyList<Station> Stations => _host.Services.GetRequiredService<IReadOnlyList<Station>>();
@@ -64,7 +65,9 @@ internal sealed class LiveSession : IAsyncDisposable
             var host = builder.Build();
             await host.StartAsync().ConfigureAwait(false);
             var station = host.Services.GetRequiredService<IReadOnlyList<Station>>()[stationNumber - 1];
-            return new LiveSession(folder, store, host, station, view);
+            var live = new LiveSession(folder, store, host, station, view);
+            await live.EraseAgainAsync().ConfigureAwait(false);
+            return live;
         }
         catch
         {
@@ -143,6 +146,19 @@ internal sealed class LiveSession : IAsyncDisposable
         _host.Dispose();
         _store.Dispose();
         _folder.Dispose();
+    }
+
+    /// <summary>What was erased once does not come back with a copy of the record. When it cannot be seen to, it is said, and the session goes on.</summary>
+    private async Task EraseAgainAsync()
+    {
+        try
+        {
+            await Erasure.EraseAgainAsync(Stopping).ConfigureAwait(false);
+        }
+        catch (StoreUnavailableException exception)
+        {
+            _view.Notice(exception.Message);
+        }
     }
 
     private static void Accepted(StationReply reply)

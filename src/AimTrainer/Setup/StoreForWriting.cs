@@ -1,6 +1,5 @@
 using System.CommandLine;
 using AimTrainer.Commands;
-using AimTrainer.Sessions;
 using AimTrainer.Store;
 using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
@@ -13,10 +12,6 @@ internal static class StoreForWriting
     /// <param name="parsed">The command line.</param>
     /// <param name="folder">Its data folder, held.</param>
     public static IRecordStore Open(ParseResult parsed, DataFolder folder) => Open(RecordOption.Of(parsed), folder);
-
-    /// <summary>What takes people out of that record.</summary>
-    public static IRecordErasure Erasure(IRecordStore store, DataFolder folder, TimeProvider clock) =>
-        store is SqliteSessionStore ? new SqliteErasure(folder, clock) : new StoreErasure(store, new CenterFiles(folder.FolderPath), clock);
 
     /// <param name="record">The database; null for the file in the folder.</param>
     /// <param name="folder">The data folder, held.</param>

@@ -98,19 +98,6 @@ public abstract class BallContract(TestRecord record) : IDisposable
         Assert.Equal((0, 0, 0), (await tables.Bowlers.CountAsync(Cancel), await tables.Balls.CountAsync(Cancel), await tables.BallSurfaces.CountAsync(Cancel)));
     }
 
-    [Fact]
-    public async Task EraseAsync_TheBowlersLastSession_TakesTheBallsAndTheirHistoryAlong()
-    {
-        await KeepAsync(_record.Store, Setup("s1", "Ann Lee"), Shot());
-        await _record.Store.KeepBallAsync(Described, Cancel);
-        await _record.Store.AddSurfaceAsync("Ann Lee", "Blue One", new BallSurface(Start, BallSurfaceKind.Work, "500 grit", null, null, null, null), Cancel);
-
-        await _record.Store.EraseAsync(["s1"], Cancel);
-
-        using var tables = _record.Tables();
-        Assert.Equal((0, 0, 0), (await tables.Bowlers.CountAsync(Cancel), await tables.Balls.CountAsync(Cancel), await tables.BallSurfaces.CountAsync(Cancel)));
-    }
-
     public void Dispose()
     {
         _record.Dispose();

@@ -1,0 +1,3 @@
+namespace AimTrainer.Store.Tests;
+
+public sealed class SqliteErasureContractTests() : ErasureContract(new SqliteTestRecord());
