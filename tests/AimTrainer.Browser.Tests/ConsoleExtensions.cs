@@ -25,10 +25,11 @@ internal static class ConsoleExtensions
         return console.PostAsync($"/api/stations/{lane}/shots", $$"""{"id":"{{id}}","crossings":[{{list}}]}""");
     }
 
-    /// <summary>A group, and three of it taking turns on lane 5. Invented people.</summary>
+    /// <summary>A group in the second week of its program, and three of it taking turns on lane 5. Invented people.</summary>
     public static async Task GroupAsync(this ServedConsole console)
     {
-        await console.PostAsync("/api/groups", """{"name":"Tuesday class","program":"league-player","starts":"2026-09-01"}""");
+        var starts = DateTime.UtcNow.AddDays(-9).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        await console.PostAsync("/api/groups", $$"""{"name":"Tuesday class","program":"league-player","starts":"{{starts}}"}""");
         foreach (var (bowler, lane) in ((string, int)[])[("Mira", 1), ("Noor Vale", 5), ("Ola", 5), ("Pim", 5)])
         {
             await console.PostAsync("/api/groups/tuesday-class/members", $$"""{"bowler":"{{bowler}}","station":{{lane}}}""");

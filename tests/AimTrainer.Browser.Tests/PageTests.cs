@@ -27,7 +27,7 @@ public sealed class PageTests(Chromium chromium)
     ];
 
     /// <summary>Where screenshots go; nothing is written when it is not set.</summary>
-    private static string? PictureFolder => Environment.GetEnvironmentVariable("AIMTRAINER_PICTURES") is { Length: > 0 } folder ? folder : null;
+    internal static string? PictureFolder => Environment.GetEnvironmentVariable("AIMTRAINER_PICTURES") is { Length: > 0 } folder ? folder : null;
 
     [Theory]
     [InlineData("phone", false)]

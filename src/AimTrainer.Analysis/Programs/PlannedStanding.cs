@@ -9,5 +9,6 @@ namespace AimTrainer.Analysis;
 /// <param name="Standing">How it stands.</param>
 /// <param name="SessionIds">The sessions of the record that count for it.</param>
 /// <param name="Goals">Its goals for the bowler's level.</param>
+/// <param name="ThrownOn">The day on which the last of them was begun, UTC; null while none counts.</param>
 public sealed record PlannedStanding(
-    int Week, DateOnly WeekStarts, PlannedSession Session, SessionStanding Standing, ValueList<string> SessionIds, ValueList<GoalResult> Goals);
+    int Week, DateOnly WeekStarts, PlannedSession Session, SessionStanding Standing, ValueList<string> SessionIds, ValueList<GoalResult> Goals, DateOnly? ThrownOn);

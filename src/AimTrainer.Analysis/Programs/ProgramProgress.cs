@@ -22,6 +22,9 @@ public sealed record ProgramProgress(ValueList<PlannedStanding> Sessions)
     /// <summary>Whether every session was done or made up: what a certificate says.</summary>
     public bool IsComplete => Done == Sessions.Count;
 
+    /// <summary>The day on which the last session that counts was thrown, UTC; null when none was.</summary>
+    public DateOnly? LastThrownOn => Sessions.AsEnumerable().Max(session => session.ThrownOn);
+
     /// <summary>The first session that can be thrown now; null when there is none.</summary>
     public PlannedStanding? Next => Sessions.AsEnumerable().FirstOrDefault(session => session.Standing == SessionStanding.Open);
 
@@ -58,7 +61,9 @@ public sealed record ProgramProgress(ValueList<PlannedStanding> Sessions)
                 madeUp += used is null ? 0 : 1;
             }
 
-            sessions.Add(new PlannedStanding(week, first, session, standing, (used ?? []).Select(one => one.SessionId).ToValueList(), Goals(session, level, used, tests)));
+            sessions.Add(new PlannedStanding(
+                week, first, session, standing, (used ?? []).Select(one => one.SessionId).ToValueList(), Goals(session, level, used, tests),
+                used is { Count: > 0 } ? used.Max(DayOf) : null));
         }
 
         return new ProgramProgress(sessions.ToValueList());

@@ -1,4 +1,4 @@
-// Forms that send what is in them as one JSON object. A field's name may end with its sort: ":whole", ":wholes", ":flag"; "[]" makes a list.
+// Forms that send what is in them as one JSON object. A field's name may end with its sort: ":whole", ":wholes", ":flag", ":ball"; "[]" makes a list.
 import { send, why, whoAmI } from '/assets/live.js';
 
 const whole = text => { const number = Number(text); return text.trim() === '' ? undefined : Number.isNaN(number) ? text : number; };
@@ -6,12 +6,14 @@ const whole = text => { const number = Number(text); return text.trim() === '' ?
 function valuesOf(form) {
   const wish = {};
   for (const field of form.elements) {
-    if (!field.name || field.disabled) continue;
+    if (!field.name || field.matches(':disabled')) continue;
     const [name, sort] = field.name.split(':');
     if (name.endsWith('[]')) {
       if (field.checked) (wish[name.slice(0, -2)] ??= []).push(field.value);
     } else if (sort === 'flag') {
       wish[name] = field.checked;
+    } else if (sort === 'ball') {
+      if (field.value.trim()) (wish[name] ??= []).push({ bowler: field.dataset.bowler, role: field.dataset.role, name: field.value.trim() });
     } else if (sort === 'wholes') {
       wish[name] = field.value.split(/[,\s]+/).filter(Boolean).map(whole);
     } else {
@@ -59,6 +61,7 @@ for (const form of document.querySelectorAll('form[data-post], form[data-delete]
           link.textContent = `lane ${one.station}`;
           li.append(`${one.bowler}: `, link);
         } else {
+          li.className = 'not-started';
           li.textContent = `${one.bowler}: ${one.why}`;
         }
         return li;
@@ -68,3 +71,5 @@ for (const form of document.querySelectorAll('form[data-post], form[data-delete]
     }
   });
 }
+
+for (const button of document.querySelectorAll('[data-print]')) button.addEventListener('click', () => print());

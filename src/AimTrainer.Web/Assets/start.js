@@ -1,3 +1,4 @@
+import { ballsIn, rolesOf, showBallFields } from '/assets/ball-fields.js';
 import { send, why } from '/assets/live.js';
 
 const form = document.getElementById('start');
@@ -7,18 +8,10 @@ const go = document.getElementById('go');
 function drillChosen() {
   const option = form.drill.selectedOptions[0];
   document.getElementById('purpose').textContent = option?.dataset.purpose ?? '';
-  const roles = option?.dataset.balls ? option.dataset.balls.split('\n') : [];
+  const roles = rolesOf(option);
   document.getElementById('compared').hidden = roles.length === 0;
   document.getElementById('one-ball').hidden = roles.length > 0;
-  document.getElementById('roles').replaceChildren(...roles.map((role, index) => {
-    const box = Object.assign(document.createElement('div'), { className: 'field' });
-    const label = Object.assign(document.createElement('label'), { htmlFor: `ball-${index}`, textContent: `${role[0].toUpperCase()}${role.slice(1)} ball` });
-    const input = Object.assign(document.createElement('input'), { id: `ball-${index}`, maxLength: 200, required: true, autocomplete: 'off', placeholder: 'as the bowler calls it' });
-    input.setAttribute('list', 'balls');
-    input.dataset.role = role;
-    box.append(label, input);
-    return box;
-  }));
+  showBallFields(document.getElementById('roles'), roles, 'ball', 'balls');
 }
 
 /** A bowler who is known: the hand and the balls that the record has. */
@@ -40,10 +33,10 @@ form.addEventListener('submit', async event => {
   for (const [name, value] of new FormData(form)) {
     if (value.trim()) wish[name] = value.trim();
   }
-  const compared = [...document.querySelectorAll('[data-role]')];
-  if (compared.length) {
+  const compared = ballsIn(document.getElementById('roles'));
+  if (compared) {
     delete wish.ball;
-    wish.balls = compared.map(input => ({ role: input.dataset.role, name: input.value.trim() }));
+    wish.balls = compared;
   }
   if (wish.patternFeet !== undefined) {
     const feet = Number(wish.patternFeet.replace(',', '.'));

@@ -1,4 +1,5 @@
 // The order of bowlers on a lane: whose turn it is, and what a coach changes. The state comes from the page's own stream.
+import { ballsIn, rolesOf, showBallFields } from '/assets/ball-fields.js';
 import { send, why } from '/assets/live.js';
 import { item } from '/assets/words.js';
 
@@ -50,10 +51,17 @@ async function act(change) {
 
 document.getElementById('turn-skip').addEventListener('click', () => act({ kind: 'skip' }));
 const form = document.getElementById('turn-join');
+const roles = document.getElementById('join-roles');
+const drillChosen = () => showBallFields(roles, rolesOf(form.drill.selectedOptions[0]), 'join-ball');
+form.drill.addEventListener('change', drillChosen);
+drillChosen();
 form.addEventListener('submit', async event => {
   event.preventDefault();
-  const answer = await send('POST', `/api/stations/${station}/bowlers`, { bowler: form.bowler.value.trim(), hand: form.hand.value, drill: form.drill.value });
+  const answer = await send('POST', `/api/stations/${station}/bowlers`, { bowler: form.bowler.value.trim(), hand: form.hand.value, drill: form.drill.value, balls: ballsIn(roles) });
   wrong.hidden = answer.ok;
   wrong.textContent = answer.ok ? '' : why(answer);
-  if (answer.ok) form.reset();
+  if (answer.ok) {
+    form.reset();
+    drillChosen();
+  }
 });

@@ -10,7 +10,7 @@ namespace AimTrainer.Web;
 /// <summary>Programs and the groups that follow them.</summary>
 internal static class GroupApi
 {
-    private const int MostBytes = 64 * 1024, LongestName = 200;
+    private const int MostBytes = 64 * 1024, LongestName = 200, MostRoles = 6;
 
     public static void Map(IEndpointRouteBuilder api)
     {
@@ -102,7 +102,7 @@ internal static class GroupApi
         {
             Members = one.Find(member.Bowler) is null
                 ? one.Members.AsEnumerable().Append(member).ToValueList()
-                : one.Members.AsEnumerable().Select(old => BowlerName.Same(old.Bowler, member.Bowler) ? member : old).ToValueList(),
+                : one.Members.AsEnumerable().Select(old => BowlerName.Same(old.Bowler, member.Bowler) ? member with { Balls = old.Balls } : old).ToValueList(),
         })), () => Done.It);
     }
 
@@ -148,26 +148,85 @@ internal static class GroupApi
             return NoGroup(id);
         }
 
-        var (wish, answer) = await BodyReading.ReadAsync(context.Request, MostBytes, json => StartWish(json, shelf), cancellationToken).ConfigureAwait(false);
+        var (wish, answer) = await BodyReading.ReadAsync(context.Request, MostBytes, json => StartWish(json, group, shelf), cancellationToken).ConfigureAwait(false);
         if (wish is null)
         {
             return answer!;
+        }
+
+        // What was typed is kept before anybody starts: whoever is refused is started again without typing it anew.
+        if (wish.Balls.Count > 0)
+        {
+            try
+            {
+                register.Change(all => all.Select(one => one.Id != id ? one : one with { Members = WithBalls(one.Members, wish.Balls) }));
+            }
+            catch (StoreUnavailableException exception)
+            {
+                return Problems.NotKept(exception.Message);
+            }
+
+            group = register.Find(id) ?? group;
         }
 
         AuditNote.On(context, $"group {id} starts {wish.Drill}");
         return TypedResults.Json(await lanes.StartAsync(group, wish.Drill, wish.Absent, cancellationToken).ConfigureAwait(false), WebJson.Options);
     }
 
-    private static GroupStart? StartWish(ObjectReader json, DrillShelf shelf)
+    private static ValueList<GroupMember> WithBalls(ValueList<GroupMember> members, ValueList<MemberBall> balls) => members.AsEnumerable().Select(member =>
+    {
+        var named = balls.AsEnumerable().Where(one => BowlerName.Same(one.Bowler, member.Bowler)).Select(one => one.Ball).ToList();
+        return named.Count == 0 ? member : member with { Balls = member.Balls.AsEnumerable().Where(old => !named.Exists(ball => ball.Role == old.Role)).Concat(named).ToValueList() };
+    }).ToValueList();
+
+    private static GroupStart? StartWish(ObjectReader json, BowlerGroup group, DrillShelf shelf)
     {
         var drill = json.Text("drill", 60);
         var absent = json.OptionalTexts("absent", BowlerGroup.MostMembers, LongestName);
-        if (drill is not null && shelf.FileOf(drill) is null)
+        var read = drill is not null && shelf.FileOf(drill) is { } file ? DrillShelf.Read(file) : null;
+        if (drill is not null && read is null)
         {
             json.Report("drill", FoundText.Quoted(drill), "the id of a drill (GET /api/drills)");
         }
 
-        return drill is null ? null : new GroupStart(drill, absent);
+        foreach (var problem in read?.Problems ?? [])
+        {
+            json.Report("drill", $"a mistake in it: {problem}", "a drill without mistakes (see its page)");
+        }
+
+        var balls = Balls(json, group, read?.Value is { } source ? DrillSummary.Of(source.Script).Balls : null);
+        return drill is null ? null : new GroupStart(drill, absent, balls);
+    }
+
+    private static ValueList<MemberBall> Balls(ObjectReader json, BowlerGroup group, ValueList<string>? roles)
+    {
+        var balls = new List<MemberBall>();
+        foreach (var one in json.OptionalObjects("balls", 0, BowlerGroup.MostMembers * MostRoles, "balls") ?? [])
+        {
+            var (bowler, role, name) = (one.Text("bowler", LongestName), one.Text("role", LongestName), one.Text("name", LongestName));
+            one.Done();
+            if (bowler is not null && group.Find(bowler) is null)
+            {
+                one.Report("bowler", FoundText.Quoted(bowler), "a member of the group");
+            }
+
+            if (role is not null && roles is not null && !roles.AsEnumerable().Contains(role))
+            {
+                one.Report("role", FoundText.Quoted(role), roles.Count == 0 ? "no balls: this drill compares none" : $"a role of the drill: {string.Join(", ", roles)}");
+            }
+
+            if (bowler is not null && role is not null && balls.Exists(ball => BowlerName.Same(ball.Bowler, bowler) && ball.Ball.Role == role))
+            {
+                one.Report("role", $"{FoundText.Quoted(role)} of {bowler} a second time", "one ball for each role");
+            }
+
+            if (bowler is not null && role is not null && name is not null)
+            {
+                balls.Add(new MemberBall(bowler, new ChosenBall(role, name.Trim())));
+            }
+        }
+
+        return balls.ToValueList();
     }
 
     private static IResult Kept<T>(HttpContext context, string note, Action act, Func<T> answer, int status = StatusCodes.Status200OK)

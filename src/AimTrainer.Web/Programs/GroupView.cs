@@ -19,6 +19,10 @@ public sealed class GroupView(IPracticeRecord practice, PeopleRegister people, T
     /// <summary>Today, UTC, as the record counts days.</summary>
     public DateOnly Today => DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime);
 
+    /// <summary>What the group can throw today.</summary>
+    public GroupDay Day(BowlerGroup group, ProgramScript program, IEnumerable<MemberView> members) =>
+        GroupDay.Of(program, group.Starts, members.Select(one => one.Progress), Today);
+
     /// <summary>Every member.</summary>
     public async Task<IReadOnlyList<MemberView>> MembersAsync(BowlerGroup group, ProgramScript program, CancellationToken cancellationToken)
     {

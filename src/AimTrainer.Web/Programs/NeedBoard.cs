@@ -88,7 +88,8 @@ public sealed class NeedBoard(IReadOnlyList<Station> stations, ISessionStore sto
 
         public async Task<(IReadOnlyList<PulseShot> Shots, bool Sore, string Drill)> CatchUpAsync(ISessionStore store, string id, CancellationToken cancellationToken)
         {
-            _drill ??= await store.FindAsync(id, cancellationToken).ConfigureAwait(false) is { } stored ? stored.Setup.DrillId : "";
+            _drill ??= await store.FindAsync(id, cancellationToken).ConfigureAwait(false) is { } stored
+                ? DrillReader.Read(stored.Setup.DrillId, System.Text.Encoding.UTF8.GetBytes(stored.DrillJson)).Value?.Name ?? stored.Setup.DrillId : "";
             await foreach (var entry in store.ReadLogAsync(id, _sequence, cancellationToken).ConfigureAwait(false))
             {
                 _record.Add(entry.Events);

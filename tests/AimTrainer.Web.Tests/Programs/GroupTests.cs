@@ -41,6 +41,38 @@ public sealed class GroupTests
     }
 
     [Fact]
+    public async Task Start_DrillThatComparesBalls_AsksForThemInWordsAndKeepsThemForTheNextTime()
+    {
+        await using var host = await TestHost.StartAsync(stations: 1);
+        await GroupAsync(host, "ball-comparison-clinic", "Ann", "Ben", "Cy");
+        await PostAsync(host, "/api/groups/tuesday/lanes", """{"lanes":[1]}""");
+        const string Balls = """{"bowler":"ann","role":"reference","name":" Red "},{"bowler":"Ann","role":"other","name":"Blue"},{"bowler":"Cy","role":"reference","name":"Old"},{"bowler":"Cy","role":"other","name":"OLD"}""";
+
+        // Who named her balls throws; the others are told what is missing or wrong, and hold up nobody.
+        var first = await StartAsync(host, $$"""{"drill":"two-balls-one-line","balls":[{{Balls}}]}""");
+        Assert.Equal(["Ann", "Ben", "Cy"], first.Select(one => one.Bowler));
+        Assert.Equal((true, false, false), (first[0].Started, first[1].Started, first[2].Started));
+        Assert.Equal("this drill compares balls, and no ball is chosen for \"reference\", \"other\": name a ball for each of reference, other", first[1].Why);
+        Assert.Contains("are the same ball", first[2].Why, StringComparison.Ordinal);
+        await PostAsync(host, "/api/stations/1/actions", """{"kind":"begin"}""");
+        Assert.Equal("Red", (await host.GetAsync("/api/stations/1")).GetProperty("turn").GetProperty("due").GetProperty("name").GetString());
+
+        // The next time nobody who named hers is asked again, also after a restart and another lane.
+        await PostAsync(host, "/api/stations/1/actions", """{"kind":"end"}""");
+        await host.RestartAsync();
+        Assert.Equal(HttpStatusCode.OK, await PostAsync(host, "/api/groups/tuesday/members", """{"bowler":"Ann","station":1}"""));
+        var second = await StartAsync(host, """{"drill":"two-balls-by-eye","absent":["Cy"],"balls":[{"bowler":"Ben","role":"reference","name":"One"},{"bowler":"Ben","role":"other","name":"Two"}]}""");
+        Assert.Equal((true, true), (second[0].Started, second[1].Started));
+
+        // A drill that compares nothing takes none, and is not troubled by those that were kept.
+        Assert.Equal(HttpStatusCode.BadRequest, await PostAsync(host, "/api/groups/tuesday/start", $$"""{"drill":"ten-shot-spread","balls":[{{Balls}}]}"""));
+        Assert.Equal(HttpStatusCode.BadRequest, await PostAsync(host, "/api/groups/tuesday/start", """{"drill":"two-balls-by-eye","balls":[{"bowler":"Di","role":"reference","name":"x"}]}"""));
+        await PostAsync(host, "/api/stations/1/actions", """{"kind":"end"}""");
+        await PostAsync(host, "/api/stations/1/actions", """{"kind":"end"}""");
+        Assert.All(await StartAsync(host, """{"drill":"ten-shot-spread"}"""), one => Assert.True(one.Started, one.Why));
+    }
+
+    [Fact]
     public async Task Turns_OverTheApi_GiveSkipAndRefuseWhatWasSeenBefore()
     {
         await using var host = await TestHost.StartAsync(stations: 1);
@@ -122,6 +154,12 @@ public sealed class GroupTests
 
         // Ben, on the same lane, goes on.
         Assert.Equal("Ben", (await host.GetAsync("/api/stations/1")).GetProperty("bowler").GetString());
+    }
+
+    private static async Task<List<(string Bowler, bool Started, string? Why)>> StartAsync(TestHost host, string body)
+    {
+        var answer = await TestHost.BodyAsync(await host.Client.PostAsync("/api/groups/tuesday/start", TestHost.Json(body), Cancelled));
+        return [.. answer.EnumerateArray().Select(one => (one.GetProperty("bowler").GetString()!, one.GetProperty("sessionId").GetString() is not null, one.GetProperty("why").GetString()))];
     }
 
     private static LiveStations Live(TestHost host) => (LiveStations)host.Services.GetService(typeof(LiveStations))!;
