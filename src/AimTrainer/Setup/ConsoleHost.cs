@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using AimTrainer.Doctor;
 using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
@@ -144,6 +145,11 @@ internal sealed class ConsoleHost : IAsyncDisposable
         builder.Services.TryAddSingleton<ISessionStore>(store);
         builder.Services.TryAddSingleton<IPracticeRecord>(store);
         builder.Services.TryAddSingleton<IRecordErasure>(provider => StoreForWriting.Erasure(store, folder, provider.GetRequiredService<TimeProvider>()));
+        if (options.Record is { } database)
+        {
+            builder.Services.AddSingleton<IRecordCheck>(provider => new DatabaseReadiness(database, provider.GetRequiredService<TimeProvider>()));
+        }
+
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {
