@@ -5,7 +5,7 @@ namespace AimTrainer.Store.Postgres;
 
 /// <summary>What is found when a record in a PostgreSQL database is looked at, without changing it.</summary>
 /// <param name="Server">The server's version, as it says it.</param>
-/// <param name="IsOldServer">Whether its version is older than what this program is tested with.</param>
+/// <param name="IsOldServer">Whether its version is older than <see cref="LeastVersion"/>.</param>
 /// <param name="Applied">How many changes were made to its tables; 0 when there are none yet.</param>
 /// <param name="Known">How many this program knows.</param>
 /// <param name="Version">The last change that was made; null when there was none.</param>
@@ -16,8 +16,8 @@ namespace AimTrainer.Store.Postgres;
 public sealed record PostgresHealth(
     string Server, bool IsOldServer, int Applied, int Known, string? Version, string? WritingProblem, TimeSpan ClockAhead, TimeSpan ClockWithin, DateTimeOffset? NewestSession)
 {
-    /// <summary>The oldest server that the tests ran with.</summary>
-    public const int TestedVersion = 15;
+    /// <summary>The oldest server that may hold a record (docs/store.md).</summary>
+    public const int LeastVersion = 13;
 
     /// <summary>Whether its tables are those of this program.</summary>
     public bool IsCurrent => Applied == Known;
@@ -43,7 +43,7 @@ public sealed record PostgresHealth(
                 var applied = PostgresSchema.Applied(connection, PostgresModel.Schema);
                 var (ahead, within) = await ClockAsync(connection, clock, cancellationToken).ConfigureAwait(false);
                 return new PostgresHealth(
-                    connection.ServerVersion, connection.PostgreSqlVersion.Major < TestedVersion, applied.Count, known.Count, applied is [.., var last] ? last : null,
+                    connection.ServerVersion, connection.PostgreSqlVersion.Major < LeastVersion, applied.Count, known.Count, applied is [.., var last] ? last : null,
                     await WritingAsync(connection, applied.Count == known.Count, applied.Count == 0, cancellationToken).ConfigureAwait(false), ahead, within,
                     applied.Count == known.Count && await AskAsync<DateTime?>(connection, Newest, cancellationToken).ConfigureAwait(false) is { } newest
                         ? new DateTimeOffset(newest, TimeSpan.Zero) : null);

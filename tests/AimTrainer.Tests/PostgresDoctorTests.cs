@@ -91,12 +91,14 @@ public sealed class PostgresDoctorTests(PostgresServer server) : IDisposable
     }
 
     [Fact]
-    public void Doctor_TablesOfAnOlderProgram_AreSaidWithWhatComes()
+    public void Doctor_OlderTablesOrServer_AreSaidWithWhatToDo()
     {
         var line = DatabaseDoctor.Tables(new PostgresHealth("15.1", false, 1, 3, "2026_First", null, default, default, null));
 
         Assert.Equal((DoctorState.Warn, "of an older version (2026_First); 2 to come"), (line.State, line.Found));
         Assert.Contains("pg_dump", line.ToDo, StringComparison.Ordinal);
+        var server = DatabaseDoctor.Server("postgres:db:5432/x", new PostgresHealth("12.4", true, 1, 1, "2026_First", null, default, default, null));
+        Assert.Equal((DoctorState.Fail, "use version 13 or a newer one"), (server.State, server.ToDo));
     }
 
     [Fact]

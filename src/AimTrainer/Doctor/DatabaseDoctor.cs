@@ -30,15 +30,18 @@ internal sealed class DatabaseDoctor(PostgresPlace place, TimeProvider clock)
         NewestSession = health.NewestSession;
         return
         [
-            health.IsOldServer
-                ? DoctorLine.Warn("database", $"{place} is reached: PostgreSQL {health.Server}", $"the tests ran with version {PostgresHealth.TestedVersion}; use that or a newer one")
-                : DoctorLine.Ok("database", $"{place} is reached: PostgreSQL {health.Server}"),
+            Server(place.Name, health),
             Tables(health),
             health.WritingProblem is { } why ? DoctorLine.Fail("right to write", why, "then look again with: aimtrainer doctor --record ...")
                 : DoctorLine.Ok("right to write", "this user may write there"),
             Clock(health),
         ];
     }
+
+    /// <summary>Whether the server is of a version that may hold a record.</summary>
+    internal static DoctorLine Server(string place, PostgresHealth health) => health.IsOldServer
+        ? DoctorLine.Fail("database", $"{place} is reached: PostgreSQL {health.Server}", $"use version {PostgresHealth.LeastVersion} or a newer one")
+        : DoctorLine.Ok("database", $"{place} is reached: PostgreSQL {health.Server}");
 
     /// <summary>Whether the tables are those of this program.</summary>
     internal static DoctorLine Tables(PostgresHealth health) =>
