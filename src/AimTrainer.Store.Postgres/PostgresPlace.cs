@@ -83,6 +83,13 @@ public sealed class PostgresPlace
     /// <summary>The settings of connections that only read; a few are held ready.</summary>
     internal string ForReading(string schema) => Build(schema, settings => settings.Options = "-c default_transaction_read_only=on");
 
+    /// <summary>The settings of a connection that looks whether all is well: a new one each time, so that it tells how it is now.</summary>
+    internal string ForLooking(string schema) => Build(schema, settings =>
+    {
+        settings.Pooling = false;
+        settings.CommandTimeout = ConnectSeconds;
+    });
+
     private string Build(string schema, Action<NpgsqlConnectionStringBuilder> more)
     {
         var settings = new NpgsqlConnectionStringBuilder(_settings.ConnectionString)

@@ -32,7 +32,7 @@ internal static class PostgresSchema
                 $"{name}: the schema \"{schema}\" there is another program's, not a record of AimTrainer; nothing was changed. Name another database");
         }
 
-        List<string> applied = tables.Count == 0 ? [] : Texts(connection, $"SELECT \"MigrationId\" FROM {schema}.\"{PostgresDatabase.History}\" ORDER BY 1");
+        var applied = tables.Count == 0 ? [] : Applied(connection, schema);
         if (applied.Except(known).FirstOrDefault() is { } unknown)
         {
             throw new StoreUnavailableException(
@@ -42,6 +42,12 @@ internal static class PostgresSchema
 
         return applied.Count == known.Count;
     }
+
+    /// <summary>The changes that were made to the tables, oldest first; none when there are no tables.</summary>
+    /// <exception cref="NpgsqlException">It cannot be read.</exception>
+    public static IReadOnlyList<string> Applied(NpgsqlConnection connection, string schema) =>
+        Texts(connection, "SELECT tablename FROM pg_tables WHERE schemaname = $1 AND tablename = $2", schema, PostgresDatabase.History).Count == 0 ? []
+            : Texts(connection, $"SELECT \"MigrationId\" FROM {schema}.\"{PostgresDatabase.History}\" ORDER BY 1");
 
     private static List<string> Texts(NpgsqlConnection connection, string sql, params string[] values)
     {

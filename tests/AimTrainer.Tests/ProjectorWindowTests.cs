@@ -105,6 +105,80 @@ public sealed class ProjectorWindowTests : IDisposable
     }
 
     [Fact]
+    public async Task Place_HostElsewhereStopsAllProjection_TheWindowIsDarkAndComesBack()
+    {
+        using var screen = new VirtualScreen();
+        await using var host = await ConsoleHost.OpenAsync(new ConsoleOptions { DataFolder = Path.Combine(_work.Folder, "host"), Urls = "http://127.0.0.1:0" }, Cancel);
+        using var coach = new HttpClient { BaseAddress = new Uri(host.Addresses.First()) };
+        await using var stops = new HostStops(coach.BaseAddress, _work.Data, TimeProvider.System, _error.WriteLine);
+        var opened = new TaskCompletionSource<ICalibrationDoor>(TaskCreationOptions.RunContinuationsAsynchronously);
+        var run = new CalibrationRun(_console, ThemeLibrary.Default, _work.Data) { Opening = stops.BeginAsync, Opened = opened.SetResult };
+        var task = new CalibrationTask(new MapPlace(2, "lane"), LaneProfileReader.Default, null);
+        using var close = new CancellationTokenSource();
+        var running = Task.Run(
+            () => _console.MainThread.Lend(() => run.PlaceAsync(task, new DisplayWish(DisplayKind.Calibration, "screen", false), new MapStore(_work.Data, TimeProvider.System), close.Token)), Cancel);
+        await Task.WhenAny(opened.Task, running);
+        var door = await opened.Task;
+        var arm = new Rgba32(0xff, 0xd2, 0x5e);
+        await UntilAsync(screen, 640 + 20, 360, arm);
+
+        (await coach.PostAsync("/api/projection/stop", null, Cancel)).EnsureSuccessStatusCode();
+        await UntilAsync(screen, 640 + 20, 360, new Rgba32(0, 0, 0));
+
+        // What is done meanwhile is not shown, and is not lost.
+        Do(door, """{"kind":"nudge","direction":"left","step":"coarse"}""");
+        Assert.Equal(0, screen.ColourAt(640 - 12 + 20, 360) & 0xFFFFFF);
+        (await coach.PostAsync("/api/projection/release", null, Cancel)).EnsureSuccessStatusCode();
+        await UntilAsync(screen, 640 - 12 + 20, 360, arm);
+        await close.CancelAsync();
+
+        Assert.Equal(ExitCodes.Ok, await running.WaitAsync(Cancel));
+    }
+
+    [Theory]
+    [InlineData(DisplayKind.Projector)]
+    [InlineData(DisplayKind.Calibration)]
+    public async Task Show_StopOfThisMachine_TheWindowIsDarkAndComesBack(object kind)
+    {
+        using var screen = new VirtualScreen();
+        Save(400);
+        var snapshot = await SnapshotAsync();
+        var maps = new DisplayMaps(_work.Data, 1, _error.WriteLine);
+        var stop = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        Func<DisplayWish, NewsSlot, IWindowContent> contents = kind is DisplayKind.Projector ? DisplayContents.Of(maps, ThemeLibrary.Default, TimeProvider.System)
+            : (_, _) => new CheckContent(maps.For, LaneProfileReader.Default, ThemeLibrary.Default);
+        var running = Task.Run(() => _console.MainThread.Lend(ShowAsync), Cancel);
+        using var timer = new PeriodicTimer(TimeSpan.FromMilliseconds(10));
+        while (!IsLit(screen))
+        {
+            await timer.WaitForNextTickAsync(Cancel);
+        }
+
+        Assert.Equal(0, _work.Run("stop").Code);
+        while (IsLit(screen))
+        {
+            await timer.WaitForNextTickAsync(Cancel);
+        }
+
+        Assert.Equal(0, _work.Run("stop", "--release").Code);
+        while (!IsLit(screen))
+        {
+            await timer.WaitForNextTickAsync(Cancel);
+        }
+
+        stop.SetResult();
+        Assert.Equal(ExitCodes.Ok, await running.WaitAsync(Cancel));
+
+        async Task<int> ShowAsync()
+        {
+            await using var windows = await DisplayWindows.OpenAsync(_console, 1, [new DisplayWish((DisplayKind)kind, "screen", false)], contents, true, _error.WriteLine, _work.Data);
+            windows.News.Put(new DisplayNews(snapshot, null));
+            await stop.Task;
+            return ExitCodes.Ok;
+        }
+    }
+
+    [Fact]
     public async Task Look_TargetsThatCannotBeShown_AreSaidOnceWithNumbersAndWhatHelps()
     {
         var snapshot = await SnapshotAsync();
@@ -161,6 +235,23 @@ public sealed class ProjectorWindowTests : IDisposable
         {
             await timer.WaitForNextTickAsync(Cancel);
         }
+    }
+
+    /// <summary>Whether anything is lit, looked at along lines across the lane: a window that is dark has no light at all.</summary>
+    private static bool IsLit(VirtualScreen screen)
+    {
+        for (var y = 20; y < _size.Height; y += 20)
+        {
+            for (var x = 4; x < _size.Width; x += 8)
+            {
+                if ((screen.ColourAt(x, y) & 0xFFFFFF) != 0)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     private async Task<SessionSnapshot> SnapshotAsync()

@@ -8,5 +8,5 @@ namespace AimTrainer.Sessions;
 public sealed record DisplayHello(int Protocol, string Version, int Station, ScreenKind Kind)
 {
     /// <summary>What this program speaks. It grows when an older display could read a stream wrongly.</summary>
-    public const int Spoken = 1;
+    public const int Spoken = 2;
 }

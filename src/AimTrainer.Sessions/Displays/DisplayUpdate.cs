@@ -19,4 +19,10 @@ public sealed record DisplayUpdate
 
     /// <summary>The steps, in order and without gaps.</summary>
     public ValueList<LogEntry> Steps { get; init; } = [];
+
+    /// <summary>The bowler's name as screens may show it; null when nobody said, and without a session.</summary>
+    public string? NameOnScreen { get; init; }
+
+    /// <summary>Whose turn it is, where several bowlers share the lane, as screens may show it; null where one throws alone.</summary>
+    public LaneTurns? Turns { get; init; }
 }

@@ -10,7 +10,10 @@ public sealed class PeopleRegister(string dataFolder) : IScreenNames
     /// <summary>Longest time that can be set, months.</summary>
     public const int MostMonths = 240;
 
-    private readonly string _file = Path.Combine(dataFolder, "people.json");
+    /// <summary>The file in the data folder.</summary>
+    public const string FileName = "people.json";
+
+    private readonly string _file = Path.Combine(dataFolder, FileName);
     private readonly Lock _lock = new();
     private PeopleFile? _read;
 

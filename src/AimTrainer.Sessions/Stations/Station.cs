@@ -328,6 +328,7 @@ public sealed class Station
         else if (_lineup is null)
         {
             _together[_session!.State.Setup.SessionId] = _session;
+            _last = LanePicture.LastOf(_together.Values);
         }
 
         _together[join.Setup.SessionId] = new SessionInProgress(state);
@@ -401,8 +402,8 @@ public sealed class Station
             _together.Add(id, session);
         }
 
-        _last = null;
-        _lineup = Settled(WithoutUnmade(lineup));
+        _last = LanePicture.LastOf(_together.Values);
+        _lineup = LanePicture.Settled(lineup, _together);
         ShowWhoThrows();
         return new StationReply.Kept(null);
     }
@@ -418,7 +419,7 @@ public sealed class Station
         if (_lineup is { } lineup && _together.Values.Any(Is))
         {
             var gone = _together.Where(one => Is(one.Value)).Select(one => one.Key).ToHashSet(StringComparer.Ordinal);
-            var left = Without(lineup, gone);
+            var left = LanePicture.Without(lineup, gone);
             if (left.Places.Count == 0)
             {
                 Part();
@@ -554,34 +555,14 @@ public sealed class Station
         _together.Clear();
     }
 
-    private Lineup Settled(Lineup lineup) => TurnRule.Settle(lineup, id => _together[id].State is var state ? new SessionCount(state.LastNumber, state.Phase == SessionPhase.Ended) : default);
-
-    private Lineup WithoutUnmade(Lineup lineup) =>
-        Without(lineup, lineup.Places.AsEnumerable().Select(place => place.SessionId).Where(id => !_together.ContainsKey(id)).ToHashSet(StringComparer.Ordinal));
-
-    private static Lineup Without(Lineup lineup, HashSet<string> gone)
-    {
-        if (gone.Count == 0)
-        {
-            return lineup;
-        }
-
-        var now = lineup.Throws is { } throws && !gone.Contains(throws.SessionId) ? throws
-            : lineup.Places.AsEnumerable().FirstOrDefault(place => place.Status == TurnStatus.Here && !gone.Contains(place.SessionId));
-        var places = lineup.Places.AsEnumerable().Where(place => !gone.Contains(place.SessionId)).ToValueList();
-        int? current = now is null ? null : places.AsEnumerable().ToList().FindIndex(place => place.SessionId == now.SessionId);
-        return lineup with { Number = lineup.Number + 1, Places = places, Current = current };
-    }
-
     private void GoRound(SessionInProgress session, int shotsBefore)
     {
         if (session.State.LastNumber > shotsBefore && session.State.FindShot(session.State.LastNumber) is { } shot)
         {
-            var setup = session.State.Setup;
-            _last = new LastThrow(setup.SessionId, setup.Bowler, "", shot.Number, shot.Held);
+            _last = LanePicture.ThrowOf(session.State.Setup, shot);
         }
 
-        var settled = Settled(_lineup!);
+        var settled = LanePicture.Settled(_lineup!, _together);
         if (settled != _lineup)
         {
             _lineup = settled;
@@ -602,9 +583,7 @@ public sealed class Station
     {
         if (_lineup is { } lineup)
         {
-            // When nobody throws, what was shown last stays, so that its end can be read.
-            _session = lineup.Throws is { } now ? _together[now.SessionId]
-                : _session is { } shown && _together.ContainsKey(shown.State.Setup.SessionId) ? shown : _together[lineup.Places[0].SessionId];
+            _session = LanePicture.Shown(lineup, _together, _session);
         }
 
         Publish();
@@ -620,19 +599,11 @@ public sealed class Station
     {
         lock (_watchersLock)
         {
-            _snapshot = _session is { } session
-                ? session.Picture() with { NameOnScreen = session.State.Setup is { Simulated: false } setup ? _names?.Of(setup.Bowler) : null, Turns = Turns() }
-                : SessionSnapshot.Idle(Number);
+            _snapshot = LanePicture.Of(Number, _session, _lineup, _together, _last, _names);
             foreach (var watcher in _watchers)
             {
                 watcher.Writer.TryWrite(_snapshot);
             }
         }
     }
-
-    private LaneTurns? Turns() => _lineup is not { } lineup ? null : LaneTurns.Of(
-        lineup, id => _together[id].State, NameOf, _last is { } last && _together.TryGetValue(last.SessionId, out var thrower) ? last with { ScreenName = NameOf(thrower.State.Setup) } : null);
-
-    private string NameOf(SessionSetup setup) =>
-        setup.Simulated ? setup.Bowler : _names?.Of(setup.Bowler) ?? AimTrainer.Sessions.ScreenName.Initials(setup.Bowler);
 }

@@ -26,6 +26,11 @@ public sealed class HeldTokens
         Tokens = All().Where(held => !Is(held, server, station, kind)).Append(new HeldToken(Of(server), station, kind, token)).ToValueList(),
     });
 
+    /// <summary>The hosts that there are tokens for, each once.</summary>
+    /// <exception cref="InvalidDataException">The file holds something else.</exception>
+    public IReadOnlyList<Uri> Servers() =>
+        [.. All().Select(held => held.Server).Distinct(StringComparer.Ordinal).Select(server => Uri.TryCreate(server, UriKind.Absolute, out var address) ? address : null).OfType<Uri>()];
+
     private static string Of(Uri server) => server.GetLeftPart(UriPartial.Authority);
 
     private static bool Is(HeldToken held, Uri server, int station, ScreenKind kind) => held.Server == Of(server) && held.Station == station && held.Kind == kind;

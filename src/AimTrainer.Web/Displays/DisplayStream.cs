@@ -20,6 +20,7 @@ internal sealed class DisplayStream(LiveStation live, ScreenKind kind, (string? 
 
     private (string? Session, long Step) _sent = known;
     private bool _hasSent;
+    private (string? Name, LaneTurns? Turns) _told;
 
     /// <summary>The host's version, for people.</summary>
     public static string Version { get; } = typeof(DisplayStream).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "0";
@@ -114,18 +115,33 @@ internal sealed class DisplayStream(LiveStation live, ScreenKind kind, (string? 
         var steps = new List<LogEntry>();
         await foreach (var entry in parts.Store.ReadLogAsync(setup.SessionId, after, left).ConfigureAwait(false))
         {
+            if (entry.Sequence > snapshot.Version)
+            {
+                // Kept since then, and perhaps with another's turn after it: it comes with its own picture.
+                break;
+            }
+
             steps.Add(entry);
         }
 
         _sent = (setup.SessionId, steps.Count > 0 ? steps[^1].Sequence : after);
-        if (goesOn && steps.Count == 0 && _hasSent)
+        var told = (snapshot.NameOnScreen, Turns: snapshot.Turns?.ForScreens());
+        if (goesOn && steps.Count == 0 && _hasSent && told == _told)
         {
             return false;
         }
 
         // The first is sent even when nothing is new: then the display knows that what it has is the newest.
-        _hasSent = true;
-        var update = new DisplayUpdate { SessionId = setup.SessionId, Setup = stored?.Setup, DrillJson = stored?.DrillJson, Steps = steps.ToValueList() };
+        (_hasSent, _told) = (true, told);
+        var update = new DisplayUpdate
+        {
+            SessionId = setup.SessionId,
+            Setup = stored?.Setup,
+            DrillJson = stored?.DrillJson,
+            Steps = steps.ToValueList(),
+            NameOnScreen = told.NameOnScreen,
+            Turns = told.Turns,
+        };
         await SendAsync(stream, DisplayEvents.Update, picture, update, left).ConfigureAwait(false);
         return true;
     }

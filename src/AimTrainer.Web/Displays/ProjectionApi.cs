@@ -12,6 +12,9 @@ internal static class ProjectionApi
     {
         var projection = api.MapGroup("/projection").WithTags("Projection");
         projection.MapGet("/", (EmergencyStop stop) => Json(stop.State)).OpenTo(Door.Known).Describe("Whether all projection is stopped.", null, nameof(ProjectionState));
+        projection.MapGet("/live", (EmergencyStop stop, TimeProvider clock) => new ProjectionStream(stop, clock)).OpenTo(Door.Anyone).WithMetadata(new Paces.StreamMark()).Describe(
+            "Whether all projection is stopped, as server-sent events: at once, and whenever it changes. For windows elsewhere, which must go dark whatever token they have.",
+            new ApiText(null, "Events", 200, ApiTexts.Events, []));
         projection.MapPost("/stop", Stop).Describe("Hides all projection at once, at every station, on every display, until it is released. Takes no body.", null, nameof(ProjectionState));
         projection.MapPost("/release", Release).Describe("Shows projection again, after somebody looked that nobody is in the way of it. Takes no body.", null, nameof(ProjectionState));
     }

@@ -12,7 +12,8 @@ namespace AimTrainer.Web;
 /// <param name="stations">The stations.</param>
 /// <param name="store">The store.</param>
 /// <param name="clock">The time.</param>
-internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station> stations, ISessionStore store, TimeProvider clock) : IDisposable
+/// <param name="record">Looks at the record's database; null where the record is a file in the data folder.</param>
+internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station> stations, ISessionStore store, TimeProvider clock, IRecordCheck? record = null) : IDisposable
 {
     /// <summary>Less room than this on the disk is too little: an evening of 64 lanes needs about a tenth of it.</summary>
     private const long LeastFreeBytes = 256L << 20;
@@ -35,7 +36,12 @@ internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station>
             if (_last is null || clock.GetElapsedTime(_lookedAt) >= HoldsFor)
             {
                 // Never cancelled by one who asks and leaves: the next one gets this answer.
-                var checks = await Task.WhenAll(Task.FromResult(Folder()), Task.FromResult(Disk()), StoreAsync(), StationsAsync()).ConfigureAwait(false);
+                var database = DatabaseAsync();
+                HealthCheck[] checks =
+                [
+                    .. await Task.WhenAll(Task.FromResult(Folder()), Task.FromResult(Disk()), StoreAsync(), StationsAsync()).ConfigureAwait(false),
+                    .. await database.ConfigureAwait(false),
+                ];
                 _last = new HealthAnswer(checks.All(check => check.Ok), checks.ToValueList());
                 _lookedAt = clock.GetTimestamp();
             }
@@ -95,6 +101,24 @@ internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station>
         catch (TimeoutException)
         {
             return new HealthCheck("store", false, "no answer within 3 s: see to the disk, or the database");
+        }
+    }
+
+    private async Task<IReadOnlyList<HealthCheck>> DatabaseAsync()
+    {
+        if (record is null)
+        {
+            return [];
+        }
+
+        using var enough = new CancellationTokenSource(Patience, clock);
+        try
+        {
+            return await record.LookAsync(enough.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (enough.IsCancellationRequested)
+        {
+            return [new HealthCheck("database", false, $"{settings.RecordPlace}: no answer within 3 s: see that the server and the network run")];
         }
     }
 

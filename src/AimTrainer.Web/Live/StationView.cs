@@ -97,15 +97,7 @@ public sealed record StationView
     {
         Bowler = snapshot.Setup is null ? null : snapshot.ScreenName,
         LaneNote = null,
-        Turns = snapshot.Turns is { } turns
-            ? turns with
-            {
-                Places = turns.Places.AsEnumerable().Select(place => place with { Bowler = null }).ToValueList(),
-
-                // What another's shot came to is told by her drill's feedback, to her.
-                Last = turns.Last is { } last ? last with { Bowler = null, Held = null } : null,
-            }
-            : null,
+        Turns = snapshot.Turns?.ForScreens(),
     };
 
     private static StationView Of(SessionSnapshot snapshot) => new()

@@ -20,7 +20,7 @@ internal static class CalibrateWindowCommands
         var host = new Option<string?>("--host")
         {
             Description = "The console's address: then marks can be placed from its Projector page, on a phone, and by keys too. "
-                + "A host with a passphrase wants a code that the coach makes there.",
+                + "A host with a passphrase wants a code that the coach makes there. Its emergency stop makes this window dark too.",
             HelpName = "URL",
         };
         foreach (var option in (Option[])[.. window.All, name, from, to, host])
@@ -42,14 +42,16 @@ internal static class CalibrateWindowCommands
 
             var theme = DisplayThemes.Read(parsed.GetValue(window.Theme));
             var (task, store) = (new CalibrationTask(place, lane, stretch), CalibrationFiles.Store(parsed));
-            if (parsed.GetValue(host) is not { } url)
+            var url = parsed.GetValue(host) is { } named ? HostOf(named) : null;
+            await using var stops = new HostStops(url, DataPlace.Of(parsed), TimeProvider.System, console.Error.WriteLine);
+            if (url is null)
             {
-                return await new CalibrationRun(console, theme, DataPlace.Of(parsed)).PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
+                return await new CalibrationRun(console, theme, DataPlace.Of(parsed)) { Opening = stops.BeginAsync }.PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
             }
 
-            using var link = await ProjectorLink.OpenAsync(HostOf(url), () => AskCode(console), console.Error.WriteLine, TimeProvider.System, cancellationToken)
+            using var link = await ProjectorLink.OpenAsync(url, () => AskCode(console), console.Error.WriteLine, TimeProvider.System, cancellationToken)
                 .ConfigureAwait(false);
-            var run = new CalibrationRun(console, theme, DataPlace.Of(parsed)) { Opened = link.Begin, Changed = link.Changed };
+            var run = new CalibrationRun(console, theme, DataPlace.Of(parsed)) { Opening = stops.BeginAsync, Opened = link.Begin, Changed = link.Changed };
             try
             {
                 return await run.PlaceAsync(task, wish, store, cancellationToken).ConfigureAwait(false);
@@ -65,7 +67,12 @@ internal static class CalibrateWindowCommands
     {
         var window = new WindowOptions();
         var command = new Command("check", "Show the check picture over the saved map: do its lines lie on the lane's own marks?");
-        foreach (var option in window.All)
+        var host = new Option<string?>("--host")
+        {
+            Description = "The host of this lane, when it is another machine: its emergency stop makes this window dark too. Hosts that displays of this machine have a token of are known.",
+            HelpName = "URL",
+        };
+        foreach (var option in (Option[])[.. window.All, host])
         {
             command.Options.Add(option);
         }
@@ -75,7 +82,8 @@ internal static class CalibrateWindowCommands
             var wish = window.Wish(parsed) ?? throw new UserException("calibrate check: say which projector, as --monitor MONITOR (see: aimtrainer monitors), or --windowed");
             var lane = LaneFile.Read(parsed.GetValue(window.Lane));
             var maps = new DisplayMaps(DataPlace.Of(parsed), parsed.GetValue(window.Station), console.Error.WriteLine);
-            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)), DataPlace.Of(parsed));
+            await using var stops = new HostStops(parsed.GetValue(host) is { } named ? HostOf(named) : null, DataPlace.Of(parsed), TimeProvider.System, console.Error.WriteLine);
+            var run = new CalibrationRun(console, DisplayThemes.Read(parsed.GetValue(window.Theme)), DataPlace.Of(parsed)) { Opening = stops.BeginAsync };
             return await run.CheckAsync(maps, parsed.GetValue(window.Station), lane, wish, cancellationToken).ConfigureAwait(false);
         });
         return command;

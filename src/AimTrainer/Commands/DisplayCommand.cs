@@ -65,14 +65,19 @@ internal static class DisplayCommand
                 return await WriteAsync(console, wish, contents, parsed.GetValue(station), Path.GetFullPath(folder), parsed.GetValue(size), source, cancellationToken).ConfigureAwait(false);
             }
 
+            Darkness? dark = null;
             await using var windows = await DisplayWindows.OpenAsync(
-                console, parsed.GetValue(station), [wish], contents, mayCoverPrimary: true, console.Error.WriteLine, source.StopFolder).ConfigureAwait(false);
+                console, parsed.GetValue(station), [wish], contents, mayCoverPrimary: true, console.Error.WriteLine, source.StopFolder, all =>
+                {
+                    dark = source.PartOf(all);
+                    return Task.CompletedTask;
+                }).ConfigureAwait(false);
             if (windows.Problem is { } problem)
             {
                 throw new UserException(problem, ExitCodes.Failed);
             }
 
-            await source.FollowAsync(windows.News, windows.Dark, windows.Closed, cancellationToken).ConfigureAwait(false);
+            await source.FollowAsync(windows.News, dark!, windows.Closed, cancellationToken).ConfigureAwait(false);
             return windows.Closed.IsCompleted ? await windows.Closed.ConfigureAwait(false) : ExitCodes.Ok;
         });
         return command;
@@ -87,7 +92,7 @@ internal static class DisplayCommand
 
         var screen = kind == DisplayKind.Overhead ? ScreenKind.Overhead : ScreenKind.Projector;
         var token = DisplayTokenSource.Find(console, DataPlace.Of(parsed), tokenFile, server, station, screen);
-        return DisplaySource.OfHost(new DisplayHost(server, station, screen, token), console.Error.WriteLine);
+        return DisplaySource.OfHost(new DisplayHost(server, station, screen, token), DataPlace.Of(parsed), console.Error.WriteLine);
     }
 
     private static async Task<int> WriteAsync(
@@ -97,12 +102,13 @@ internal static class DisplayCommand
         UserFiles.CreateFolder(folder);
         using var files = new DisplayFiles(station);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
-        var looking = source.LookAtStopAsync(files.Dark, stop.Token);
+        var dark = source.PartOf(files.Dark);
+        var looking = source.LookAtStopAsync(files.Dark.Part(), stop.Token);
         var drawing = console.MainThread.DoAsync(() => files.Run(
             new DarkenedContent(contents(wish, files.News), files.Dark, wish.Kind != DisplayKind.Overhead, ThemeLibrary.Default), size, folder, console.Out.WriteLine, stop.Token));
         try
         {
-            await source.FollowAsync(files.News, files.Dark, drawing, cancellationToken).ConfigureAwait(false);
+            await source.FollowAsync(files.News, dark, drawing, cancellationToken).ConfigureAwait(false);
         }
         finally
         {

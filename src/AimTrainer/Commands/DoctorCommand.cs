@@ -12,12 +12,19 @@ internal static class DoctorCommand
     {
         var json = CommonOptions.Json();
         var command = new Command(
-            "doctor", "Look at the data folder, the disk, the record, ports, drawing, monitors, maps, sound and the clock, and say what to do. Exit code 1 when something fails.") { json };
-        command.SetAction(async (parsed, _) =>
+            "doctor", "Look at the data folder, the disk, the record or its database (--record), ports, drawing, monitors, maps, sound and the clock, and say what to do. Exit code 1 when something fails.") { json };
+        command.SetAction(async (parsed, cancellationToken) =>
         {
-            var place = DataPlace.Of(parsed);
-            var data = new DataDoctor(place, TimeProvider.System);
+            var (place, record) = (DataPlace.Of(parsed), RecordOption.Of(parsed));
+            var data = new DataDoctor(place, TimeProvider.System, record is not null);
             var lines = data.Look().ToList();
+            if (record is not null)
+            {
+                var database = new DatabaseDoctor(record, TimeProvider.System);
+                lines.AddRange(await database.LookAsync(cancellationToken).ConfigureAwait(false));
+                data.NewestSession = database.NewestSession;
+            }
+
             lines.AddRange(new NetworkDoctor(place, data.IsHeld).Look(Environment.GetEnvironmentVariable));
             lines.AddRange(await console.MainThread.DoAsync(new DisplayDoctor(place, TimeProvider.System).Look).ConfigureAwait(false));
             lines.Add(data.Clock());

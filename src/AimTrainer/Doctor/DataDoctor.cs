@@ -7,7 +7,8 @@ namespace AimTrainer.Doctor;
 /// <summary>Looks at the data folder, the disk and the record; for a moment it writes a file there and holds the folder.</summary>
 /// <param name="place">The data folder.</param>
 /// <param name="clock">The time.</param>
-internal sealed class DataDoctor(string place, TimeProvider clock)
+/// <param name="database">Whether the record is in a database, which <see cref="DatabaseDoctor"/> looks at; else it is a file in the folder.</param>
+internal sealed class DataDoctor(string place, TimeProvider clock, bool database = false)
 {
     private const long FailBelowMiB = 256, WarnBelowMiB = 2048;
 
@@ -21,7 +22,7 @@ internal sealed class DataDoctor(string place, TimeProvider clock)
     public bool IsHeld { get; private set; }
 
     /// <summary>When the newest session of the record began; null when that is not known.</summary>
-    public DateTimeOffset? NewestSession { get; private set; }
+    public DateTimeOffset? NewestSession { get; set; }
 
     public IEnumerable<DoctorLine> Look()
     {
@@ -34,7 +35,11 @@ internal sealed class DataDoctor(string place, TimeProvider clock)
         yield return Writable();
         yield return Room();
         yield return Holder();
-        yield return Record();
+        if (!database)
+        {
+            yield return Record();
+        }
+
         var stop = new ProjectionStopFile(place).Read();
         yield return stop.Stopped
             ? DoctorLine.Warn("emergency stop", $"all projection is stopped{(stop.By is { } by ? $" by {by}" : "")}", "release it in the console, or with: aimtrainer stop --release, when nobody is on a lane")

@@ -20,6 +20,9 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme, string da
     /// <summary>Told of each change of it, on the thread that brought the change. Null for nobody.</summary>
     public Action? Changed { get; init; }
 
+    /// <summary>Done before the window is opened, with its darkness: what else may hold it dark. Null for nothing.</summary>
+    public Func<Darkness, Task>? Opening { get; init; }
+
     /// <summary>Places marks.</summary>
     /// <param name="task">What is calibrated.</param>
     /// <param name="wish">The window.</param>
@@ -41,7 +44,7 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme, string da
         }
 
         var desk = new CalibrationDesk(task, store, Tell, Say);
-        windows = await DisplayWindows.OpenAsync(console, task.Place.Station, [wish], (_, _) => new CalibrationContent(desk, theme), mayCoverPrimary: true, console.Error.WriteLine, dataFolder)
+        windows = await DisplayWindows.OpenAsync(console, task.Place.Station, [wish], (_, _) => new CalibrationContent(desk, theme), mayCoverPrimary: true, console.Error.WriteLine, dataFolder, Opening)
             .ConfigureAwait(false);
         await using (windows.ConfigureAwait(false))
         {
@@ -71,7 +74,7 @@ internal sealed class CalibrationRun(UserConsole console, Theme theme, string da
             Say(line);
         }
 
-        var windows = await DisplayWindows.OpenAsync(console, station, [wish], (_, _) => new CheckContent(maps.For, lane, theme), mayCoverPrimary: true, console.Error.WriteLine, dataFolder)
+        var windows = await DisplayWindows.OpenAsync(console, station, [wish], (_, _) => new CheckContent(maps.For, lane, theme), mayCoverPrimary: true, console.Error.WriteLine, dataFolder, Opening)
             .ConfigureAwait(false);
         await using (windows.ConfigureAwait(false))
         {

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using AimTrainer.Doctor;
 using AimTrainer.Feeds;
 using AimTrainer.Output;
 using AimTrainer.Sessions;
@@ -145,6 +146,11 @@ internal sealed class ConsoleHost : IAsyncDisposable
         builder.Services.TryAddSingleton<IPracticeRecord>(store);
         builder.Services.AddSingleton(provider => new RecordErasure(store, settings.DataFolder, provider.GetRequiredService<TimeProvider>()));
         builder.Services.TryAddSingleton<IRecordErasure>(provider => provider.GetRequiredService<RecordErasure>());
+        if (options.Record is { } database)
+        {
+            builder.Services.AddSingleton<IRecordCheck>(provider => new DatabaseReadiness(database, provider.GetRequiredService<TimeProvider>()));
+        }
+
         builder.Services.AddStations(options.Stations);
         if (options.Lines is { } address)
         {

@@ -44,7 +44,7 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
     {
         if (darkness.Reason is null)
         {
-            darkness.Set(new DarkReason.Waiting(host.Server.GetLeftPart(UriPartial.Authority)));
+            darkness.Set(host.Waiting);
         }
 
         var tries = 0;
@@ -53,9 +53,41 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
             _heard = false;
             var ended = await TryAsync(cancellationToken).ConfigureAwait(false);
             tries = _heard ? 0 : tries + 1;
-            await Task.Delay(Take(ended, tries), clock, cancellationToken).ConfigureAwait(false);
+            var wait = Take(ended, tries);
+            await (DarkFor(ended) is { } reason ? WaitRefusedAsync(reason, wait, cancellationToken) : Task.Delay(wait, clock, cancellationToken)).ConfigureAwait(false);
         }
     }
+
+    /// <summary>
+    /// What a refused display says is light on a lane. So it goes on asking whether projection is stopped, which needs no token, and says
+    /// nothing while it is.
+    /// </summary>
+    private async Task WaitRefusedAsync(DarkReason reason, TimeSpan wait, CancellationToken cancellationToken)
+    {
+        using var enough = new CancellationTokenSource(wait, clock);
+        using var over = CancellationTokenSource.CreateLinkedTokenSource(enough.Token, cancellationToken);
+        try
+        {
+            await StopStream.ReadAsync(client, host.Server, clock, stopped => darkness.Set(stopped ? new DarkReason.Stopped() : reason), over.Token).ConfigureAwait(false);
+            if (darkness.Reason is DarkReason.Waiting)
+            {
+                darkness.Set(reason);
+            }
+
+            await Task.Delay(Timeout.InfiniteTimeSpan, clock, over.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
+        {
+            // It has waited long enough.
+        }
+    }
+
+    private static DarkReason? DarkFor(DisplayHostTry ended) => ended switch
+    {
+        DisplayHostTry.NotAllowed => new DarkReason.NotAllowed(FirstLine(ended.Why)),
+        DisplayHostTry.Differs => new DarkReason.Differs(FirstLine(ended.Why)),
+        _ => null,
+    };
 
     /// <summary>Follows until the host ends it, or is lost.</summary>
     public async Task<DisplayHostTry> TryAsync(CancellationToken cancellationToken)
@@ -110,21 +142,14 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
     {
         switch (ended)
         {
-            case DisplayHostTry.NotAllowed:
+            case DisplayHostTry.NotAllowed or DisplayHostTry.Differs:
                 SayOnce($"{host}: {ended.Why}");
-                if (darkness.Reason is not DarkReason.Stopped)
-                {
-                    // While projection is stopped not even a word is light on a lane.
-                    darkness.Set(new DarkReason.NotAllowed(FirstLine(ended.Why)));
-                }
 
-                return WaitWhenRefused;
-            case DisplayHostTry.Differs:
-                SayOnce($"{host}: {ended.Why}");
-                if (darkness.Reason is not DarkReason.Stopped)
+                // What the host goes on with is not known here: an old target must not stay on a lane. While projection is stopped, or it is
+                // not known whether it is, not even a word is light there.
+                if (darkness.Reason is not (DarkReason.Stopped or DarkReason.Waiting))
                 {
-                    // What the host goes on with is not known here: an old target must not stay on a lane.
-                    darkness.Set(new DarkReason.Differs(FirstLine(ended.Why)));
+                    darkness.Set(DarkFor(ended));
                 }
 
                 return WaitWhenRefused;
@@ -194,7 +219,8 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
         }
 
         // A picture that could not be worked out is not shown as if it could: the last good one stays, with a notice.
-        var snapshot = _problem is not null ? slot.Newest.Snapshot : _follower?.Snapshot ?? SessionSnapshot.Idle(host.Station);
+        var snapshot = _problem is not null ? slot.Newest.Snapshot
+            : _follower is { } follower ? follower.Snapshot with { NameOnScreen = update.NameOnScreen, Turns = update.Turns } : SessionSnapshot.Idle(host.Station);
         var notice = _problem is null ? null : $"session {update.SessionId} cannot be shown: {_problem}; use the same version of aimtrainer for the display as for the host";
         SayOnce(notice ?? $"{host}: shown");
         Show(snapshot, notice, null);
@@ -244,7 +270,7 @@ internal sealed class DisplayFollower(DisplayHost host, HttpClient client, TimeP
     private void Show(SessionSnapshot snapshot, string? notice, DateTimeOffset? awaySince)
     {
         var now = slot.Newest;
-        if (snapshot.Setup?.SessionId != now.Snapshot.Setup?.SessionId || snapshot.Version != now.Snapshot.Version || notice != now.Notice || awaySince != now.AwaySince)
+        if (notice != now.Notice || awaySince != now.AwaySince || !DisplayNews.IsSame(snapshot, now.Snapshot))
         {
             slot.Put(new DisplayNews(snapshot, notice) { AwaySince = awaySince });
         }

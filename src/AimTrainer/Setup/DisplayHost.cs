@@ -1,3 +1,4 @@
+using AimTrainer.Display;
 using AimTrainer.Sessions;
 
 namespace AimTrainer.Setup;
@@ -9,6 +10,9 @@ namespace AimTrainer.Setup;
 /// <param name="Token">What it shows the host; null where none is needed.</param>
 internal sealed record DisplayHost(Uri Server, int Station, ScreenKind Kind, string? Token)
 {
+    /// <summary>Why its displays are dark until something was heard of it.</summary>
+    public DarkReason.Waiting Waiting => new(Server.GetLeftPart(UriPartial.Authority));
+
     /// <summary>What of it may be said: not the token.</summary>
     public override string ToString() => $"station {Station} of {Server.GetLeftPart(UriPartial.Authority)}";
 }

@@ -8,33 +8,46 @@ internal sealed class DisplaySource
 {
     private readonly Func<NewsSlot, Darkness, CancellationToken, Task> _follow;
 
-    private DisplaySource(string? stopFolder, Func<NewsSlot, Darkness, CancellationToken, Task> follow) => (StopFolder, _follow) = (stopFolder, follow);
+    private readonly DarkReason? _before;
 
-    /// <summary>The data folder whose emergency stop holds; null where the host tells of it.</summary>
-    public string? StopFolder { get; }
+    private DisplaySource(string stopFolder, DarkReason? before, Func<NewsSlot, Darkness, CancellationToken, Task> follow) => (StopFolder, _before, _follow) = (stopFolder, before, follow);
+
+    /// <summary>The data folder of this machine, whose emergency stop holds here too when a host elsewhere is shown.</summary>
+    public string StopFolder { get; }
 
     /// <summary>The record of a data folder.</summary>
     public static DisplaySource OfRecord(Func<IRecordStore> open, string? named, string folder, int station, Action<string> say) =>
-        new(folder, (news, _, cancellationToken) => new DisplayRecord(named, station, TimeProvider.System, news) { Say = say, Open = open }.RunAsync(cancellationToken));
+        new(folder, null, (news, _, cancellationToken) => new DisplayRecord(named, station, TimeProvider.System, news) { Say = say, Open = open }.RunAsync(cancellationToken));
 
     /// <summary>A host elsewhere.</summary>
-    public static DisplaySource OfHost(DisplayHost host, Action<string> say) => new(null, async (news, darkness, cancellationToken) =>
+    public static DisplaySource OfHost(DisplayHost host, string folder, Action<string> say) => new(folder, host.Waiting, async (news, darkness, cancellationToken) =>
     {
-        // A host that moved to another address is looked up anew.
-        using var handler = new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(1), ConnectTimeout = TimeSpan.FromSeconds(5) };
-        using var client = new HttpClient(handler) { Timeout = Timeout.InfiniteTimeSpan };
+        using var client = Client();
         await new DisplayFollower(host, client, TimeProvider.System, news, darkness) { Say = say }.RunAsync(cancellationToken).ConfigureAwait(false);
     });
 
-    /// <summary>Looks at the emergency stop: once before this returns, and then until cancelled.</summary>
+    /// <summary>What asks a host for a stream, which has no end.</summary>
+    public static HttpClient Client()
+    {
+        // A host that moved to another address is looked up anew.
+        var handler = new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false, PooledConnectionLifetime = TimeSpan.FromMinutes(1), ConnectTimeout = TimeSpan.FromSeconds(5) };
+        return new HttpClient(handler) { Timeout = Timeout.InfiniteTimeSpan };
+    }
+
+    /// <summary>The source's own part of the windows' darkness, as it is before anything was heard: taken before the first frame.</summary>
+    public Darkness PartOf(Darkness windows)
+    {
+        var part = windows.Part();
+        part.Set(_before);
+        return part;
+    }
+
+    /// <summary>Looks at this machine's emergency stop: once before this returns, and then until cancelled.</summary>
+    /// <param name="darkness">A part for it alone.</param>
+    /// <param name="cancellationToken">Ends it.</param>
     public Task LookAtStopAsync(Darkness darkness, CancellationToken cancellationToken)
     {
-        if (StopFolder is not { } folder)
-        {
-            return Task.CompletedTask;
-        }
-
-        var stop = new StopLook(folder, darkness, TimeProvider.System);
+        var stop = new StopLook(StopFolder, darkness, TimeProvider.System);
         stop.Look();
         return stop.RunAsync(cancellationToken);
     }

@@ -25,7 +25,7 @@ internal sealed class DisplayWindows : IAsyncDisposable
     /// <summary>What they show: whoever has news puts it here.</summary>
     public NewsSlot News { get; }
 
-    /// <summary>Whether they are dark, whatever they show otherwise.</summary>
+    /// <summary>Whether they are dark, whatever they show otherwise. Each source of darkness has a part of its own.</summary>
     public Darkness Dark { get; }
 
     /// <summary>Has them look for what is new, from whatever thread.</summary>
@@ -44,7 +44,8 @@ internal sealed class DisplayWindows : IAsyncDisposable
     /// <param name="contents">Makes what a display shows, on the main thread.</param>
     /// <param name="mayCoverPrimary">See <see cref="DisplayMonitors.For"/>.</param>
     /// <param name="say">Told where the windows are, and of whatever happens to them.</param>
-    /// <param name="stopFolder">The data folder whose emergency stop holds for them; null for none of this machine.</param>
+    /// <param name="stopFolder">The data folder whose emergency stop holds for them.</param>
+    /// <param name="opening">Done before the first window is opened, with their darkness: what else may hold them dark. Null for nothing.</param>
     /// <exception cref="UserException">A monitor is named that is not there.</exception>
     public static async Task<DisplayWindows> OpenAsync(
         UserConsole console,
@@ -53,17 +54,24 @@ internal sealed class DisplayWindows : IAsyncDisposable
         Func<DisplayWish, NewsSlot, IWindowContent> contents,
         bool mayCoverPrimary,
         Action<string> say,
-        string? stopFolder)
+        string stopFolder,
+        Func<Darkness, Task>? opening = null)
     {
         var windows = new DisplayWindows(station, say);
         if (wishes.Count > 0)
         {
-            if (stopFolder is not null)
+            // Before the first window: not one frame is shown while projection is stopped.
+            var stop = new StopLook(stopFolder, windows.Dark.Part(), TimeProvider.System);
+            stop.Look();
+            windows._stopLooking = stop.RunAsync(windows._stop.Token);
+            try
             {
-                // Before the first window: not one frame is shown while projection is stopped.
-                var stop = new StopLook(stopFolder, windows.Dark, TimeProvider.System);
-                stop.Look();
-                windows._stopLooking = stop.RunAsync(windows._stop.Token);
+                await (opening?.Invoke(windows.Dark) ?? Task.CompletedTask).ConfigureAwait(false);
+            }
+            catch
+            {
+                await windows.DisposeAsync().ConfigureAwait(false);
+                throw;
             }
 
             windows._showing = console.MainThread.DoAsync(() => windows.Show(wishes, contents, mayCoverPrimary));

@@ -32,5 +32,19 @@ public sealed class OverheadNameTests
         Assert.DoesNotContain("Ann", words, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Ann Aspen", "Ben", "Ann Aspen, then Ben")]
+    [InlineData("Wilhelmina", "Maximilian", "Wilhelmina throws")]
+    public void Build_SharedLaneWithLongNames_WritesTheOneWhoThrowsWhole(string now, string next, string written)
+    {
+        var turns = new LaneTurns(3, 1, 0,
+            [
+                new LaneTurn("a", null, now, TurnStatus.Here, SessionPhase.Throwing, 2, IsNow: true, IsNext: false),
+                new LaneTurn("b", null, next, TurnStatus.Here, SessionPhase.Throwing, 1, IsNow: false, IsNext: true),
+            ], null);
+
+        Assert.Contains($"\"{written}\"", Words(Target.Overhead.Snapshot with { Turns = turns }), StringComparison.Ordinal);
+    }
+
     private static string Words(SessionSnapshot snapshot) => SceneText.Write(OverheadScene.Build(Target.Overhead with { Snapshot = snapshot }));
 }

@@ -3,7 +3,7 @@ using SixLabors.ImageSharp.PixelFormats;
 
 namespace AimTrainer.Faults.Tests;
 
-/// <summary>A display process that follows a host and writes every frame it would have shown into a file.</summary>
+/// <summary>A display process that follows a host, or a folder, and writes every frame it would have shown into a file.</summary>
 internal sealed class RemoteDisplay : IDisposable
 {
     private readonly RunningProgram _program;
@@ -14,6 +14,13 @@ internal sealed class RemoteDisplay : IDisposable
         Folder = folder;
         _program = TheProgram.Start(
             [], "display", kind, "--server", server, "--station", "7", "--token-file", tokenFile, "--out", folder, "--size", "640x360", "--data", data);
+    }
+
+    /// <summary>One that follows the data folder of a host of this machine, station 1.</summary>
+    public RemoteDisplay(string kind, string folder, string data)
+    {
+        Folder = folder;
+        _program = TheProgram.Start([], "display", kind, "--out", folder, "--size", "640x360", "--data", data);
     }
 
     public string Folder { get; }
@@ -45,6 +52,22 @@ internal sealed class RemoteDisplay : IDisposable
     }
 
     public static bool IsBlack(byte[] pixels) => Enumerable.Range(0, pixels.Length).All(i => i % 4 == 3 || pixels[i] == 0);
+
+    /// <summary>For looking at: <c>AIMTRAINER_KEEP_FRAMES=DIR</c>.</summary>
+    public static void Keep(params RemoteDisplay[] displays)
+    {
+        if (Environment.GetEnvironmentVariable("AIMTRAINER_KEEP_FRAMES") is { Length: > 0 } keep)
+        {
+            foreach (var display in displays)
+            {
+                var to = Directory.CreateDirectory(Path.Combine(keep, Path.GetFileName(display.Folder)));
+                foreach (var file in Directory.EnumerateFiles(display.Folder, "*.png"))
+                {
+                    File.Copy(file, Path.Combine(to.FullName, Path.GetFileName(file)), overwrite: true);
+                }
+            }
+        }
+    }
 
     public void Dispose() => _program.Dispose();
 

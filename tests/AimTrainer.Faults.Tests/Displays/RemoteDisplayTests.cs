@@ -66,7 +66,7 @@ public sealed class RemoteDisplayTests : IDisposable
         (await coach.DeleteAsync($"/api/access/displays/{overheadId}", Stop)).EnsureSuccessStatusCode();
         var revoked = await overhead.NextAsync(_ => true, Stop);
         Assert.False(revoked.Frame.AsSpan().SequenceEqual(released[0].Frame));
-        Keep(overhead, projector);
+        RemoteDisplay.Keep(overhead, projector);
     }
 
     private static string Address(string line) => line.Split(' ').First(word => word.StartsWith("http://", StringComparison.Ordinal)).TrimEnd('/');
@@ -85,21 +85,5 @@ public sealed class RemoteDisplayTests : IDisposable
         var file = _folder.File($"{kind}.token");
         await File.WriteAllTextAsync(file, made.GetProperty("token").GetString(), Stop);
         return (made.GetProperty("display").GetProperty("id").GetString()!, file);
-    }
-
-    /// <summary>For looking at: <c>AIMTRAINER_KEEP_FRAMES=DIR</c>.</summary>
-    private static void Keep(params RemoteDisplay[] displays)
-    {
-        if (Environment.GetEnvironmentVariable("AIMTRAINER_KEEP_FRAMES") is { Length: > 0 } keep)
-        {
-            foreach (var display in displays)
-            {
-                var to = Directory.CreateDirectory(Path.Combine(keep, Path.GetFileName(display.Folder)));
-                foreach (var file in Directory.EnumerateFiles(display.Folder, "*.png"))
-                {
-                    File.Copy(file, Path.Combine(to.FullName, Path.GetFileName(file)), overwrite: true);
-                }
-            }
-        }
     }
 }

@@ -125,7 +125,7 @@ public sealed class DisplayFollowerTests : IAsyncLifetime
     [Fact]
     public async Task Stream_OtherProtocol_IsRefusedInWords()
     {
-        var answer = await _host.Client.GetAsync("/api/stations/7/displays/overhead?protocol=2", TestContext.Current.CancellationToken);
+        var answer = await _host.Client.GetAsync("/api/stations/7/displays/overhead?protocol=3", TestContext.Current.CancellationToken);
 
         Assert.Contains("display is newer than this host", await TestHost.RefusedAsync(HttpStatusCode.Conflict, answer), StringComparison.Ordinal);
     }
@@ -142,8 +142,8 @@ public sealed class DisplayFollowerTests : IAsyncLifetime
     }
 
     [Theory]
-    [InlineData("event: hello\ndata: {\"protocol\":2,\"version\":\"9.9\",\"station\":1,\"kind\":\"overhead\"}\n\n", "the host (9.9) is newer than this display; use the same version of aimtrainer for both")]
-    [InlineData("event: hello\ndata: {\"protocol\":0,\"version\":\"0.0\",\"station\":1,\"kind\":\"overhead\"}\n\n", "the host (0.0) is older than this display; use the same version of aimtrainer for both")]
+    [InlineData("event: hello\ndata: {\"protocol\":3,\"version\":\"9.9\",\"station\":1,\"kind\":\"overhead\"}\n\n", "the host (9.9) is newer than this display; use the same version of aimtrainer for both")]
+    [InlineData("event: hello\ndata: {\"protocol\":1,\"version\":\"0.0\",\"station\":1,\"kind\":\"overhead\"}\n\n", "the host (0.0) is older than this display; use the same version of aimtrainer for both")]
     [InlineData("event: hello\ndata: {\"protocols\":[1]}\n\n", "what the host sends is not what this version reads; use the same version of aimtrainer for both")]
     public async Task Follow_HostOfAnotherVersion_IsDarkAndSaysSo(string stream, string said)
     {

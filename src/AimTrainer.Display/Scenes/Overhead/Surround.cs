@@ -13,7 +13,11 @@ internal static class Surround
         Head(ink, layout, snapshot);
         var right = $"lane {SceneWords.Whole(snapshot.Station)}"
             + (snapshot is { Block: not null, Drill: { } drill } ? $", block {SceneWords.Whole(snapshot.BlockNumber)} of {SceneWords.Whole(drill.Blocks.Count)}" : "");
-        var bowler = snapshot.Turns is { Next: { } next } turns ? $"{turns.Now!.ScreenName} throws, then {next.ScreenName}" : snapshot.ScreenName;
+
+        // Of the names the one who throws now is the one that must be read whole.
+        string[] bowlers = snapshot.Turns is { Next: { } next, Now: { } now }
+            ? [$"{now.ScreenName} throws, then {next.ScreenName}", $"{now.ScreenName}, then {next.ScreenName}", $"{now.ScreenName} throws"]
+            : [snapshot.ScreenName];
         if (snapshot is { Phase: SessionPhase.Throwing, Turn: not null, Setup: { } setup })
         {
             right = $"lane {SceneWords.Whole(snapshot.Station)}";
@@ -30,11 +34,11 @@ internal static class Surround
         }
         else if (snapshot.Setup is { Simulated: true })
         {
-            Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"simulated: {bowler}", "simulated");
+            Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, $"simulated: {bowlers[0]}", "simulated");
         }
         else
         {
-            Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, bowler);
+            Pair(ink, layout, OverheadLayout.FootBaseline, ink.Palette.Quiet, bold: false, right, bowlers);
         }
     }
 
