@@ -8,6 +8,8 @@ internal sealed class CountingLink(IChainLink link) : IChainLink
 {
     public int Steps { get; private set; }
 
+    public int GroupsTold { get; private set; }
+
     public Func<HaveAnswer, HaveAnswer> Change { get; init; } = answer => answer;
 
     public Func<DeliveredSession, DeliveredSession> Spoil { get; init; } = session => session;
@@ -20,6 +22,12 @@ internal sealed class CountingLink(IChainLink link) : IChainLink
     {
         Steps += delivery.Sessions.Sum(session => session.Steps.Count);
         return link.DeliverAsync(delivery with { Sessions = delivery.Sessions.Select(Spoil).ToValueList() }, cancellationToken);
+    }
+
+    public Task<GroupsAnswer?> TellGroupsAsync(GroupsRequest request, CancellationToken cancellationToken)
+    {
+        GroupsTold++;
+        return link.TellGroupsAsync(request, cancellationToken);
     }
 
     public Task<ErasureAnswer> EraseAsync(ErasureRequest request, CancellationToken cancellationToken) => link.EraseAsync(request, cancellationToken);

@@ -9,7 +9,7 @@ namespace AimTrainer.Chain.Tests;
 
 /// <summary>
 /// A center made of the real program: <c>serve --chain</c> holds the record and sends while shots come over HTTP, as from sensors. A shot
-/// without an answer is sent again with its id after the next start.
+/// without an answer is sent again with its id after the next start, while its session is under way.
 /// </summary>
 internal sealed class ProcessCenter : IDisposable
 {
@@ -153,8 +153,9 @@ internal sealed class ProcessCenter : IDisposable
                 using var answer = await PostAsync(client, $"api/stations/{lane + 1}/shots", shot, cancellationToken);
                 if (answer.StatusCode == HttpStatusCode.Conflict)
                 {
-                    // The drill's ten shots are thrown.
-                    _sessions[lane] = null;
+                    // The drill's ten shots are thrown. One that nobody answered may be the last of them: it belongs to that session, and is
+                    // not sent to another (docs/feeds.md).
+                    (_sessions[lane], _unanswered[lane]) = (null, null);
                     continue;
                 }
 

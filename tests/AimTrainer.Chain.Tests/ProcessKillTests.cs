@@ -11,11 +11,14 @@ namespace AimTrainer.Chain.Tests;
 /// are bad. <c>tests/soak</c> runs it with twenty centers.
 /// </summary>
 [Collection(PostgresCollection.Name)]
-public sealed class ProcessKillTests(PostgresServer server)
+public sealed class ProcessKillTests(PostgresServer server) : IDisposable
 {
     private static readonly int Centers = Setting("AIMTRAINER_CENTERS", 3);
     private static readonly int Lives = Setting("AIMTRAINER_CENTER_LIVES", 2);
     private static readonly int Kills = Setting("AIMTRAINER_CHAIN_KILLS", 2);
+
+    private readonly List<IDisposable> _open = [];
+    private volatile bool _hostsKilled;
 
     [Fact]
     public async Task Processes_KilledWhileShotsAreThrown_LeaveBothSidesEqualEventByEvent()
@@ -31,15 +34,16 @@ public sealed class ProcessKillTests(PostgresServer server)
             var name = $"center{i}";
             proxies.Add(new ChaosProxy(port, (ulong)(300 + i)));
             centers.Add(new ProcessCenter(name, (await chain.AddCenterAsync(name, Cancel))!, proxies[i], new Chance((ulong)(3000 + i))));
+            _open.AddRange([proxies[i], centers[i]]);
         }
 
         var working = centers.Select(center => Task.Run(() => PlayAsync(center), Cancel)).ToList();
         var (chance, hostKills, databaseKills) = (new Chance(9), 0, 0);
-        while (hostKills < Kills && !working.TrueForAll(task => task.IsCompleted))
+        while (hostKills < Kills && !working.Exists(task => task.IsFaulted))
         {
             // A moment of the sending, on a machine of any speed: so many pieces further, of whichever center.
-            var until = proxies.Sum(proxy => proxy.Passed) + 1 + chance.Index(2 * Centers);
-            while (proxies.Sum(proxy => proxy.Passed) < until && !working.TrueForAll(task => task.IsCompleted))
+            var until = proxies.Sum(proxy => proxy.Passed) + 1 + chance.Index(Centers);
+            while (proxies.Sum(proxy => proxy.Passed) < until && !working.Exists(task => task.IsFaulted))
             {
                 await Task.Delay(TimeSpan.FromMilliseconds(3), Cancel);
             }
@@ -53,12 +57,12 @@ public sealed class ProcessKillTests(PostgresServer server)
                 databaseKills++;
             }
 
-            host.Dispose();
             host = ServeChain();
             port = (await host.AddressAsync(Cancel)).Port;
             proxies.ForEach(proxy => proxy.ServerPort = port);
         }
 
+        _hostsKilled = true;
         await Task.WhenAll(working);
         proxies.ForEach(proxy => proxy.IsWell = true);
         var (steps, shots) = (0, 0);
@@ -89,16 +93,15 @@ public sealed class ProcessKillTests(PostgresServer server)
             CultureInfo.InvariantCulture,
             $"processes killed: {Centers} centers, {shots} shots acknowledged, {steps} steps; {centers.Sum(center => center.Kills)} processes of centers killed, {hostKills} of the chain's host, "
             + $"{databaseKills} times its database; {proxies.Sum(proxy => proxy.Cut)} connections cut, {proxies.Sum(proxy => proxy.Doubled)} delivered twice: both sides equal, event by event"));
-        await host.KillAsync();
-        host.Dispose();
-        proxies.ForEach(proxy => proxy.Dispose());
-        centers.ForEach(center => center.Dispose());
     }
 
-    /// <summary>Some lives of a center's host, each killed, and a sending between them that is killed as well.</summary>
-    private static async Task PlayAsync(ProcessCenter center)
+    /// <summary>Nothing is left running, also when something failed.</summary>
+    public void Dispose() => _open.ForEach(one => one.Dispose());
+
+    /// <summary>Some lives of a center's host, each killed, and a sending between them that is killed as well: until the chain's kills are done too.</summary>
+    private async Task PlayAsync(ProcessCenter center)
     {
-        for (var life = 0; life < Lives; life++)
+        for (var life = 0; life < Lives || !_hostsKilled; life++)
         {
             await center.LiveAsync(fewest: 5);
             if (life % 2 == 0)
@@ -111,5 +114,10 @@ public sealed class ProcessKillTests(PostgresServer server)
     private static int Setting(string name, int usual) =>
         int.TryParse(Environment.GetEnvironmentVariable(name), NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : usual;
 
-    private ProgramProcess ServeChain() => ProgramProcess.Start(server.Text(FreshChain.Database), "chain", "serve", "--urls", "http://127.0.0.1:0");
+    private ProgramProcess ServeChain()
+    {
+        var host = ProgramProcess.Start(server.Text(FreshChain.Database), "chain", "serve", "--urls", "http://127.0.0.1:0");
+        _open.Add(host);
+        return host;
+    }
 }

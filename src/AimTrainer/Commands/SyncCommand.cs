@@ -1,5 +1,6 @@
 using System.CommandLine;
 using AimTrainer.Output;
+using AimTrainer.Sessions;
 using AimTrainer.Setup;
 using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
@@ -22,7 +23,8 @@ internal static class SyncCommand
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             using var store = StoreForWriting.Open(parsed, folder);
             var files = new CenterFiles(folder.FolderPath);
-            var sync = new CenterSync(store, link, files, new Forgetting(store, files, TimeProvider.System), TimeProvider.System);
+            var groups = new CenterGroups(new GroupRegister(folder.FolderPath), ProgramCommands.Shelf(parsed));
+            var sync = new CenterSync(store, link, files, new Forgetting(store, files, TimeProvider.System), TimeProvider.System, groups);
             var state = await sync.RunAsync(cancellationToken).ConfigureAwait(false);
             Print(console, state, parsed.GetValue(json));
             return state.IsComplete ? ExitCodes.Ok : ExitCodes.Failed;

@@ -154,7 +154,8 @@ internal sealed class ConsoleHost : IAsyncDisposable
         {
             var files = new CenterFiles(settings.DataFolder);
             builder.Services.AddSingleton(provider => new CenterSync(
-                store, link, files, new Forgetting(store, files, provider.GetRequiredService<TimeProvider>()), provider.GetRequiredService<TimeProvider>()));
+                store, link, files, new Forgetting(store, files, provider.GetRequiredService<TimeProvider>()), provider.GetRequiredService<TimeProvider>(),
+                new CenterGroups(provider.GetRequiredService<GroupRegister>(), provider.GetRequiredService<ProgramShelf>())));
             builder.Services.AddHostedService<ChainSender>();
         }
 
