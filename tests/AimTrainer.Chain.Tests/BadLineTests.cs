@@ -79,7 +79,7 @@ public sealed class BadLineTests(PostgresServer server)
 
         // Lines that were never cut would prove nothing.
         Assert.True(proxies.Sum(proxy => proxy.Cut) > 0 && proxies.Sum(proxy => proxy.Doubled) > 0 && lives > Centers);
-        Figure(string.Create(
+        Figures.Say(string.Create(
             CultureInfo.InvariantCulture,
             $"chain over bad lines: {Centers} centers, {steps} steps; {proxies.Sum(proxy => proxy.Cut)} connections cut, {proxies.Sum(proxy => proxy.Doubled)} delivered twice, "
             + $"{lives - Centers} kills of centers, {Kills} of the chain's host, {(Kills + 1) / 3} of its database: both sides equal, event by event"));
@@ -153,13 +153,4 @@ public sealed class BadLineTests(PostgresServer server)
 
     private static int Setting(string name, int usual) =>
         int.TryParse(Environment.GetEnvironmentVariable(name), NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? value : usual;
-
-    private static void Figure(string line)
-    {
-        TestContext.Current.SendDiagnosticMessage(line);
-        if (Environment.GetEnvironmentVariable("AIMTRAINER_FIGURES") is { Length: > 0 } file)
-        {
-            File.AppendAllText(file, line + "\n");
-        }
-    }
 }

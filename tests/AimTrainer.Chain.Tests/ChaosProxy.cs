@@ -12,6 +12,7 @@ internal sealed class ChaosProxy : IDisposable
     private readonly List<Socket> _open = [];
     private long _cut;
     private long _doubled;
+    private long _passed;
     private volatile int _serverPort;
     private volatile bool _isWell;
 
@@ -31,6 +32,9 @@ internal sealed class ChaosProxy : IDisposable
 
     /// <summary>Connections whose bytes were delivered a second time.</summary>
     public long Doubled => Interlocked.Read(ref _doubled);
+
+    /// <summary>Pieces that went on toward the chain: by this a moment in the middle of a delivery is named, on a machine of any speed.</summary>
+    public long Passed => Interlocked.Read(ref _passed);
 
     /// <summary>Whether it lets everything through from now on.</summary>
     public bool IsWell
@@ -135,6 +139,11 @@ internal sealed class ChaosProxy : IDisposable
 
                 sent?.Write(bytes, 0, count);
                 await to.SendAsync(bytes.AsMemory(0, count));
+                if (sent is not null)
+                {
+                    Interlocked.Increment(ref _passed);
+                }
+
                 if (sent is not null && !_isWell && _chance.Next() < 0.05)
                 {
                     Interlocked.Increment(ref _doubled);

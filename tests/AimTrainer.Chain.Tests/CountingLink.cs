@@ -10,6 +10,8 @@ internal sealed class CountingLink(IChainLink link) : IChainLink
 
     public int Erasures { get; private set; }
 
+    public int GroupsTold { get; private set; }
+
     public Func<HaveAnswer, HaveAnswer> Change { get; init; } = answer => answer;
 
     public Func<DeliveredSession, DeliveredSession> Spoil { get; init; } = session => session;
@@ -28,5 +30,11 @@ internal sealed class CountingLink(IChainLink link) : IChainLink
     {
         Erasures++;
         return link.EraseAsync(request, cancellationToken);
+    }
+
+    public Task<GroupsAnswer?> TellGroupsAsync(GroupsRequest request, CancellationToken cancellationToken)
+    {
+        GroupsTold++;
+        return link.TellGroupsAsync(request, cancellationToken);
     }
 }

@@ -11,5 +11,7 @@ internal sealed class DeadLink : IChainLink
 
     public Task<DeliveryAnswer> DeliverAsync(Delivery delivery, CancellationToken cancellationToken) => throw new ChainAwayException("away");
 
+    public Task<GroupsAnswer?> TellGroupsAsync(GroupsRequest request, CancellationToken cancellationToken) => throw new ChainAwayException("away");
+
     public Task<ErasureAnswer> EraseAsync(ErasureRequest request, CancellationToken cancellationToken) => throw new ChainAwayException("away");
 }

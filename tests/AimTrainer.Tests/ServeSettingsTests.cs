@@ -69,6 +69,22 @@ public sealed class ServeSettingsTests : IDisposable
     }
 
     [Fact]
+    public void Serve_RecordAndChain_AreThoseOfTheHost()
+    {
+        var token = _work.File("token", "center-1234");
+
+        var named = _work.Run("serve", "--check", "--record", "postgres:Host=db.lan;Database=lanes;Username=center;Password=hidden", "--chain", "https://chain.example", "--token-file", token);
+        var usual = _work.Run("serve", "--check");
+
+        Assert.True(named.Code == 0, named.Error);
+        Assert.Matches(@"record +.*db\.lan.*lanes.* option", named.Out);
+        Assert.Matches(@"chain +https://chain\.example +option", named.Out);
+        Assert.DoesNotContain("hidden", named.Out, StringComparison.Ordinal);
+        Assert.Matches(@"record +a file in data +usual", usual.Out);
+        Assert.Matches(@"chain +none +usual", usual.Out);
+    }
+
+    [Fact]
     public void Serve_FileWithAMistake_StartsNothing()
     {
         var file = _work.File("mine.json", """{"stations": "many"}""");

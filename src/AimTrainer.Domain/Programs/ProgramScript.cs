@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace AimTrainer.Domain;
 
 /// <summary>A program: weeks of sessions with a purpose. Read from JSON; see <c>docs/programs.md</c>. It says what is practised, never how much an arm can take.</summary>
@@ -37,6 +39,7 @@ public sealed record ProgramScript
     public required ValueList<PlannedWeek> Weeks { get; init; }
 
     /// <summary>All sessions with the number of their week, from 1, in order.</summary>
+    [JsonIgnore]
     public IEnumerable<(int Week, PlannedSession Session)> Sessions =>
         Weeks.AsEnumerable().SelectMany((week, index) => week.Sessions.AsEnumerable().Select(session => (index + 1, session)));
 }

@@ -41,6 +41,12 @@ public sealed partial class ChainContext(DbContextOptions<ChainContext> options)
     /// <summary>Sessions that were erased.</summary>
     public DbSet<ErasedSessionRow> ErasedSessions => Set<ErasedSessionRow>();
 
+    /// <summary>Groups that follow a program.</summary>
+    public DbSet<ChainGroupRow> Groups => Set<ChainGroupRow>();
+
+    /// <summary>Who is in them.</summary>
+    public DbSet<EnrolmentRow> Enrolments => Set<EnrolmentRow>();
+
     /// <inheritdoc/>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder)
     {
@@ -109,6 +115,19 @@ public sealed partial class ChainContext(DbContextOptions<ChainContext> options)
             erased.HasIndex(row => row.CenterId).HasFilter("center_done_at IS NULL").HasDatabaseName("IX_erased_sessions_waiting");
             erased.HasOne<CenterRow>().WithMany().HasForeignKey(row => row.CenterId);
         });
+        modelBuilder.Entity<ChainGroupRow>(group =>
+        {
+            group.ToTable("groups").HasKey(row => new { row.CenterId, row.Id, row.Starts });
+            group.HasIndex(row => new { row.ProgramId, row.Starts });
+            group.HasOne<CenterRow>().WithMany().HasForeignKey(row => row.CenterId);
+        });
+        modelBuilder.Entity<EnrolmentRow>(enrolment =>
+        {
+            enrolment.ToTable("enrolments").HasKey(row => new { row.CenterId, row.GroupId, row.GroupStarts, row.BowlerId });
+            enrolment.HasIndex(row => row.BowlerId);
+            enrolment.HasOne<ChainGroupRow>().WithMany().HasForeignKey(row => new { row.CenterId, row.GroupId, row.GroupStarts });
+            enrolment.HasOne<ChainBowlerRow>().WithMany().HasForeignKey(row => row.BowlerId);
+        });
         foreach (var entity in modelBuilder.Model.GetEntityTypes())
         {
             foreach (var property in entity.GetProperties())
@@ -118,7 +137,8 @@ public sealed partial class ChainContext(DbContextOptions<ChainContext> options)
 
             foreach (var key in entity.GetForeignKeys())
             {
-                key.DeleteBehavior = DeleteBehavior.Restrict;
+                // That somebody is in a group is nothing by itself: whoever erases the bowler erases it.
+                key.DeleteBehavior = entity.ClrType == typeof(EnrolmentRow) ? DeleteBehavior.Cascade : DeleteBehavior.Restrict;
             }
         }
     }

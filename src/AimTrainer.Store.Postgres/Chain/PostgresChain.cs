@@ -201,6 +201,22 @@ public sealed class PostgresChain : IChainInbox, IDisposable
             },
             cancellationToken);
 
+    /// <inheritdoc/>
+    public async Task<GroupsAnswer> TakeGroupsAsync(ChainCenter center, GroupsRequest request, CancellationToken cancellationToken)
+    {
+        var weeks = ChainGroups.WeeksOf(request);
+        return await WithConnectionAsync(
+            connection =>
+            {
+                using var transaction = connection.BeginTransaction();
+                LockCenter(connection, center.Id);
+                var unknown = ChainGroups.Take(connection, center.Id, request, weeks, DateOnly.FromDateTime(_clock.GetUtcNow().UtcDateTime));
+                transaction.Commit();
+                return new GroupsAnswer(unknown);
+            },
+            cancellationToken).ConfigureAwait(false);
+    }
+
     /// <summary>
     /// Erases a bowler of a center, or a person at every center: here at once, at the centers when they are next heard of.
     /// </summary>

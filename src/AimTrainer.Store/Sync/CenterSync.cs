@@ -15,7 +15,8 @@ namespace AimTrainer.Store;
 /// <param name="files">Where the state is noted.</param>
 /// <param name="erasing">Erases what the chain was asked to erase, and knows what the chain has to be told.</param>
 /// <param name="clock">The time.</param>
-public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles files, RecordErasure erasing, TimeProvider clock)
+/// <param name="groups">The center's groups; null when the chain is to hear of none.</param>
+public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles files, RecordErasure erasing, TimeProvider clock, CenterGroups? groups = null)
 {
     /// <summary>All sessions are compared with the chain's so often: what was changed long after its end, or lost at the chain, is found then.</summary>
     private static readonly TimeSpan CompareEvery = TimeSpan.FromHours(1);
@@ -28,7 +29,10 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
     private bool _erasedAgain;
     private long _lookedAtKey;
     private long? _comparedAt;
-    private SyncState _state = new() { Chain = link.Name };
+    private GroupsRequest? _told;
+    private int _unknown;
+    private bool _newPeople;
+    private SyncState _state = Noted(files, link.Name);
 
     /// <summary>How it stands.</summary>
     public SyncState State => _state;
@@ -52,7 +56,8 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
                 }
             }
 
-            await NoteAsync(null, cancellationToken).ConfigureAwait(false);
+            var problem = await TellGroupsAsync(cancellationToken).ConfigureAwait(false);
+            await NoteAsync(problem, cancellationToken).ConfigureAwait(false);
         }
         catch (Exception exception) when (exception is ChainAwayException or ChainRefusedException)
         {
@@ -60,6 +65,21 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
         }
 
         return _state;
+    }
+
+    /// <summary>What is still true after a restart: when this chain was last reached, and what it calls the center. What waits is the chain's to say.</summary>
+    private static SyncState Noted(CenterFiles files, string chain)
+    {
+        var fresh = new SyncState { Chain = chain };
+        try
+        {
+            return files.ReadState() is { } noted && noted.Chain == chain ? fresh with { Center = noted.Center, ReachedAt = noted.ReachedAt } : fresh;
+        }
+        catch (StoreUnavailableException)
+        {
+            // Only a note: it is written anew.
+            return fresh;
+        }
     }
 
     private async Task SendErasuresAsync(CancellationToken cancellationToken)
@@ -82,6 +102,36 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
             Reached();
             erasing.ChainTold(erasure.Id);
         }
+    }
+
+    /// <summary>Tells the chain who follows which program: after the steps, because it keeps only people of whom it has a session.</summary>
+    /// <returns>Why the groups could not be told of, which is no reason to send no steps; null when all is well.</returns>
+    private async Task<string?> TellGroupsAsync(CancellationToken cancellationToken)
+    {
+        if (groups is null)
+        {
+            return null;
+        }
+
+        GroupsRequest request;
+        try
+        {
+            request = groups.Read();
+        }
+        catch (StoreUnavailableException exception)
+        {
+            return exception.Message;
+        }
+
+        if (request != _told || _newPeople)
+        {
+            var answer = await link.TellGroupsAsync(request, cancellationToken).ConfigureAwait(false);
+            Reached();
+            (_told, _newPeople) = (request, false);
+            _unknown = answer?.Unknown ?? 0;
+        }
+
+        return null;
     }
 
     /// <summary>Finds which sessions the chain is behind with: all of them at times, else the new ones.</summary>
@@ -111,6 +161,7 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
                 _setAside.Clear();
                 _lookedAtKey = 0;
                 _comparedAt = null;
+                _told = null;
             }
 
             var have = there.Have.ToDictionary(session => session.Id);
@@ -192,6 +243,9 @@ public sealed class CenterSync(IRecordStore store, IChainLink link, CenterFiles 
 
         var answer = await link.DeliverAsync(new Delivery(SyncFormat.Messages, SyncFormat.Events, sessions.ToValueList()), cancellationToken).ConfigureAwait(false);
         Reached();
+
+        // A bowler whom the chain did not know may have come with them.
+        _newPeople |= _unknown > 0 && sessions.Exists(session => session.SetupJson is not null);
         return Take(answer);
     }
 

@@ -22,4 +22,7 @@ public sealed class ChainAwayException : Exception
         : base(message, innerException)
     {
     }
+
+    /// <summary>Whether it is there and knows no such call: it is of an older version.</summary>
+    internal bool IsNoSuchCall { get; init; }
 }

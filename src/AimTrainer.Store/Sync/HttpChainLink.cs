@@ -54,6 +54,19 @@ public sealed class HttpChainLink : IChainLink, IDisposable
         SendAsync<ErasureRequest, ErasureAnswer>("erasures", request, cancellationToken);
 
     /// <inheritdoc/>
+    public async Task<GroupsAnswer?> TellGroupsAsync(GroupsRequest request, CancellationToken cancellationToken)
+    {
+        try
+        {
+            return await SendAsync<GroupsRequest, GroupsAnswer>("groups", request, cancellationToken).ConfigureAwait(false);
+        }
+        catch (ChainAwayException exception) when (exception.IsNoSuchCall)
+        {
+            return null;
+        }
+    }
+
+    /// <inheritdoc/>
     public void Dispose() => _client.Dispose();
 
     private async Task<TAnswer> SendAsync<TRequest, TAnswer>(string what, TRequest request, CancellationToken cancellationToken)
@@ -95,6 +108,6 @@ public sealed class HttpChainLink : IChainLink, IDisposable
         words = words.Length > MostWords || words.Length == 0 || answer.Content.Headers.ContentType?.MediaType != "text/plain" ? $"{(int)answer.StatusCode}" : words;
         return answer.StatusCode is HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden or HttpStatusCode.Conflict or HttpStatusCode.BadRequest
             ? new ChainRefusedException($"{Name}: {words}")
-            : new ChainAwayException($"{Name}: the chain is not well ({words}). It is tried again; everything is kept here meanwhile");
+            : new ChainAwayException($"{Name}: the chain is not well ({words}). It is tried again; everything is kept here meanwhile") { IsNoSuchCall = answer.StatusCode == HttpStatusCode.NotFound };
     }
 }

@@ -14,4 +14,7 @@ public interface IChainInbox
 
     /// <summary>Erases sessions, and takes nothing of them from then on.</summary>
     Task<ErasureAnswer> EraseAsync(ChainCenter center, ErasureRequest request, CancellationToken cancellationToken);
+
+    /// <summary>Takes a center's groups in the place of those that it told of before.</summary>
+    Task<GroupsAnswer> TakeGroupsAsync(ChainCenter center, GroupsRequest request, CancellationToken cancellationToken);
 }

@@ -20,4 +20,10 @@ public interface IChainLink
     /// <exception cref="ChainAwayException">It cannot be reached, or is not well; whether it erased them is not known.</exception>
     /// <exception cref="ChainRefusedException">It takes nothing from this center.</exception>
     Task<ErasureAnswer> EraseAsync(ErasureRequest request, CancellationToken cancellationToken);
+
+    /// <summary>Tells of the center's groups.</summary>
+    /// <returns>Null when the chain is of a version that asks for none.</returns>
+    /// <exception cref="ChainAwayException">It cannot be reached, or is not well; whether it took them is not known.</exception>
+    /// <exception cref="ChainRefusedException">It takes nothing from this center.</exception>
+    Task<GroupsAnswer?> TellGroupsAsync(GroupsRequest request, CancellationToken cancellationToken);
 }

@@ -18,6 +18,9 @@ public static class SyncFormat
     /// <summary>Most steps in one delivery.</summary>
     public const int MostSteps = 256;
 
+    /// <summary>Most groups of a center that are told of.</summary>
+    public const int MostGroups = 1000;
+
     /// <summary>Longest delivery, bytes: a step that alone is longer goes alone.</summary>
     public const int MostBytes = 4 * 1024 * 1024;
 

@@ -28,6 +28,11 @@ public static class ChainApi
             inbox.TakeAsync));
         app.MapPost("/chain/v1/erasures", context => AnswerAsync<ErasureRequest, ErasureAnswer>(
             context, inbox, request => (request.Messages, request.Events, request.Sessions.Count > SyncFormat.MostAsked), inbox.EraseAsync));
+        app.MapPost("/chain/v1/groups", context => AnswerAsync<GroupsRequest, GroupsAnswer>(
+            context, inbox,
+            request => (request.Messages, request.Events, request.Groups.Count > SyncFormat.MostGroups || request.Programs.Count > SyncFormat.MostGroups
+                || request.Groups.AsEnumerable().Any(group => group.Members.Count > BowlerGroup.MostMembers)),
+            inbox.TakeGroupsAsync));
         app.MapGet("/health", context => context.Response.WriteAsync("ok\n"));
     }
 

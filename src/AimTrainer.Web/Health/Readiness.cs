@@ -1,6 +1,7 @@
 using System.Globalization;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
+using AimTrainer.Store;
 
 namespace AimTrainer.Web;
 
@@ -13,7 +14,9 @@ namespace AimTrainer.Web;
 /// <param name="store">The store.</param>
 /// <param name="clock">The time.</param>
 /// <param name="record">Looks at the record's database; null where the record is a file in the data folder.</param>
-internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station> stations, ISessionStore store, TimeProvider clock, IRecordCheck? record = null) : IDisposable
+/// <param name="sync">What sends to the chain; null where there is none.</param>
+internal sealed class Readiness(
+    ConsoleSettings settings, IReadOnlyList<Station> stations, ISessionStore store, TimeProvider clock, IRecordCheck? record = null, CenterSync? sync = null) : IDisposable
 {
     /// <summary>Less room than this on the disk is too little: an evening of 64 lanes needs about a tenth of it.</summary>
     private const long LeastFreeBytes = 256L << 20;
@@ -41,8 +44,9 @@ internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station>
                 [
                     .. await Task.WhenAll(Task.FromResult(Folder()), Task.FromResult(Disk()), StoreAsync(), StationsAsync()).ConfigureAwait(false),
                     .. await database.ConfigureAwait(false),
+                    .. sync is null ? [] : new[] { Chain(sync.State) },
                 ];
-                _last = new HealthAnswer(checks.All(check => check.Ok), checks.ToValueList());
+                _last = new HealthAnswer(checks.All(check => check.Ok || !check.Needed), checks.Any(check => !check.Ok && !check.Needed), checks.ToValueList());
                 _lookedAt = clock.GetTimestamp();
             }
 
@@ -55,6 +59,17 @@ internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station>
     }
 
     public void Dispose() => _one.Dispose();
+
+    /// <summary>The lanes know nothing of the chain: whatever is wrong with it, the host does its work.</summary>
+    private static HealthCheck Chain(SyncState state)
+    {
+        var waiting = state.WaitingSteps is { } steps ? string.Create(CultureInfo.InvariantCulture, $"{steps} steps wait") : "how many steps wait is not known";
+        var reached = state.ReachedAt is { } at ? string.Create(CultureInfo.InvariantCulture, $"last reached {at.UtcDateTime:yyyy-MM-dd HH:mm:ss} UTC") : "never reached";
+        var found = $"{state.Chain}: {reached}, {waiting}";
+        return (state.Error is { } error ? new HealthCheck("chain", false, $"{found}; {error}")
+            : state.SetAside.Count > 0 ? new HealthCheck("chain", false, string.Create(CultureInfo.InvariantCulture, $"{found}; {state.SetAside.Count} sessions are not taken: the settings page, and aimtrainer sync status, tell why"))
+            : new HealthCheck("chain", true, found)) with { Needed = false };
+    }
 
     private HealthCheck Folder()
     {

@@ -34,7 +34,7 @@ internal static class ChainCommands
             },
         };
         var centers = new Command("centers", "The centers that may send.") { Add(console), Revoke(console), List(console) };
-        var report = new Command("report", "What the events of all centers add up to.") { ChainReportCommands.Bowler(console), ChainReportCommands.Outcomes(console), ChainReportCommands.Cohorts(console) };
+        var report = new Command("report", "What the events of all centers add up to.") { ChainReportCommands.Bowler(console), ChainReportCommands.Outcomes(console), ChainReportCommands.Program(console), ChainReportCommands.Cohorts(console) };
         return new Command("chain", "Many centers in one database: take what they send, and report on it.") { place, Serve(console), centers, Link(console), Erase(console), report };
     }
 

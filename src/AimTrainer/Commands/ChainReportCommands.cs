@@ -77,6 +77,44 @@ internal static class ChainReportCommands
         return command;
     }
 
+    public static Command Program(UserConsole console)
+    {
+        var program = new Argument<string>("program") { Description = "The program's id.", HelpName = "ID" };
+        var (from, to) = (TrendCommand.Day("--from", "Groups that began on this day or later."), TrendCommand.Day("--to", "Groups that began on this day or earlier."));
+        var json = CommonOptions.Json();
+        var command = new Command("program", "What came of a program: sessions thrown, goals reached, the first retention test against the last. Only test blocks count.") { program, from, to, json };
+        command.SetAction(async (parsed, cancellationToken) =>
+        {
+            using var chain = ChainCommands.Open(parsed);
+            var outcome = await chain.AskAsync(
+                tables => tables.ProgramOutcomeAsync(
+                    parsed.GetValue(program)!, parsed.GetValue(from) ?? DateOnly.MinValue, parsed.GetValue(to)?.AddDays(1) ?? DateOnly.MaxValue,
+                    DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime), cancellationToken),
+                cancellationToken).ConfigureAwait(false);
+            if (parsed.GetValue(json))
+            {
+                Json.Print(console, new { Outcome = outcome, DrillOutcome.Caution });
+                return ExitCodes.Ok;
+            }
+
+            console.Out.WriteLine($"{outcome.ProgramId}: {Words.Count(outcome.Groups, "group")}, {Words.Count(outcome.Joined, "bowler")} joined, {outcome.People} of them threw; {outcome.Complete} threw or made up every session");
+            console.Out.WriteLine($"sessions: {outcome.Done} in their week, {outcome.MadeUp} made up, {outcome.Missed} missed, {outcome.Open} open or to come");
+            console.Out.WriteLine($"of a bowler's sessions that are over, thrown: {Percent(outcome.DoneShare)} (mean of bowlers)");
+            console.Out.WriteLine($"goals of thrown sessions: {outcome.GoalsReached} reached, {outcome.GoalsNotYet} not yet, {outcome.GoalsCannotTell} cannot be told, {outcome.GoalsNotKnown} without a known crossing");
+            console.Out.WriteLine($"retention tests: {Words.Count(outcome.Tested, "bowler")} threw two or more with the same drill");
+            if (outcome.FirstMissBoards is { } first && outcome.LastMissBoards is { } last)
+            {
+                console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"mean miss: first {first:0.00}, last {last:0.00} boards"));
+            }
+
+            console.Out.WriteLine($"change: {WhyText.Limited(outcome.ChangeBoards)} boards (below 0 is more accurate)");
+            console.Out.WriteLine($"smaller at the end: {Percent(outcome.Better)} of them");
+            console.Out.WriteLine(DrillOutcome.Caution);
+            return ExitCodes.Ok;
+        });
+        return command;
+    }
+
     public static Command Cohorts(UserConsole console)
     {
         var (from, to) = Period();

@@ -12,7 +12,7 @@ internal static class ProgramCommands
     public static Command Create(UserConsole console) =>
         new("program", "List, show and check programs: weeks of sessions.") { List(console), Show(console), Check(console) };
 
-    private static ProgramShelf Shelf(ParseResult parsed) =>
+    internal static ProgramShelf Shelf(ParseResult parsed) =>
         new(Path.Combine(DataPlace.Of(parsed), "programs"), new DrillShelf(DataPlace.OwnDrills(parsed)));
 
     private static Command List(UserConsole console)

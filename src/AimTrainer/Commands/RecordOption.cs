@@ -44,6 +44,9 @@ internal static class RecordOption
             : PostgresPlace.Read(setting, out var problem) ?? throw new UserException($"{Variable}: {problem}");
     }
 
+    /// <summary>Where a database was named.</summary>
+    public static string SourceOf(ParseResult parsed) => parsed.GetValue<PostgresPlace?>(Name) is null ? "environment" : "option";
+
     /// <summary>For commands that work on the data folder's file alone.</summary>
     /// <exception cref="UserException">A database is named.</exception>
     public static void RefuseDatabase(ParseResult parsed, string command)

@@ -71,11 +71,19 @@ internal static class ServeCommand
             var options = chosen with
             {
                 DataFolder = DataPlace.Named(parsed),
+                Record = RecordOption.Of(parsed),
+                Chain = link,
             };
             if (parsed.GetValue(check))
             {
                 Binding.HostsOf(options.Urls);
-                foreach (var setting in settings.Prepend(new ServeSetting("data", DataPlace.Of(parsed), DataPlace.SourceOf(parsed))))
+                ServeSetting[] places =
+                [
+                    new("data", DataPlace.Of(parsed), DataPlace.SourceOf(parsed)),
+                    new("record", options.Record?.Name ?? "a file in data", options.Record is null ? "usual" : RecordOption.SourceOf(parsed)),
+                    new("chain", options.Chain?.Name ?? "none", options.Chain is null ? "usual" : "option"),
+                ];
+                foreach (var setting in places.Concat(settings))
                 {
                     console.Out.WriteLine($"{setting.Name,-13} {setting.Value,-40} {setting.Source}");
                 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using AimTrainer.Output;
+using AimTrainer.Sessions;
 using AimTrainer.Setup;
 using AimTrainer.Store;
 using AimTrainer.Store.Sqlite;
@@ -21,8 +22,9 @@ internal static class SyncCommand
             using var link = ChainSettings.Link(parsed.GetValue(to)!, parsed.GetValue(token));
             using var folder = DataFolder.Open(DataPlace.Named(parsed));
             using var store = StoreForWriting.Open(parsed, folder);
-            var sync = new CenterSync(
-                store, link, new CenterFiles(folder.FolderPath), new RecordErasure(store, folder.FolderPath, TimeProvider.System), TimeProvider.System);
+            var groups = new CenterGroups(new GroupRegister(folder.FolderPath), ProgramCommands.Shelf(parsed));
+            var erasing = new RecordErasure(store, folder.FolderPath, TimeProvider.System);
+            var sync = new CenterSync(store, link, new CenterFiles(folder.FolderPath), erasing, TimeProvider.System, groups);
             var state = await sync.RunAsync(cancellationToken).ConfigureAwait(false);
             Print(console, state, parsed.GetValue(json));
             return state.IsComplete ? ExitCodes.Ok : ExitCodes.Failed;

@@ -161,7 +161,8 @@ internal sealed class ConsoleHost : IAsyncDisposable
         {
             var files = new CenterFiles(settings.DataFolder);
             builder.Services.AddSingleton(provider => new CenterSync(
-                store, link, files, provider.GetRequiredService<RecordErasure>(), provider.GetRequiredService<TimeProvider>()));
+                store, link, files, provider.GetRequiredService<RecordErasure>(), provider.GetRequiredService<TimeProvider>(),
+                new CenterGroups(provider.GetRequiredService<GroupRegister>(), provider.GetRequiredService<ProgramShelf>())));
             builder.Services.AddHostedService<ChainSender>();
         }
 

@@ -123,9 +123,9 @@ public static class ChainReports
         return lines.ToValueList();
     }
 
-    private static DateTimeOffset Utc(DateTime moment) => new(DateTime.SpecifyKind(moment, DateTimeKind.Utc));
+    internal static DateTimeOffset Utc(DateTime moment) => new(DateTime.SpecifyKind(moment, DateTimeKind.Utc));
 
-    private static BoundedEstimate Share(long hits, long count)
+    internal static BoundedEstimate Share(long hits, long count)
     {
         if (count == 0)
         {
