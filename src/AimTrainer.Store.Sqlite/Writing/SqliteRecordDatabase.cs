@@ -54,7 +54,8 @@ internal sealed class SqliteRecordDatabase(string file, Action<SqliteConnection>
         catch (Exception exception) when (StoreFault.IsWorlds(exception))
         {
             throw new StoreUnavailableException(
-                $"the rows are erased, but the file could not be written anew, so bytes of them may be left in it. See to what is below; it is done once a day, at the next start, or when you erase once more. {StoreFault.For(file, exception).Message}",
+                "the rows are erased, but the file could not be written anew, so bytes of them may be left in it. See to what is below; it is done once a day, "
+                + $"at the next start, or when you erase once more. {StoreFault.For(file, exception).Message}",
                 exception);
         }
     }

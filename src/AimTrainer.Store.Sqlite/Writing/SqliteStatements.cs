@@ -41,7 +41,8 @@ internal sealed class SqliteStatements : StepStatements
             if (i == TriesToCutTheLog)
             {
                 throw new StoreUnavailableException(
-                    "the rows are erased, but somebody reads the record all the time, so that their bytes still lie in its log. Close displays and reports that follow the record, and erase once more; it is also tried again once a day and at the next start");
+                    "the rows are erased, but somebody reads the record all the time, so that their bytes still lie in its log. "
+                    + "Close displays and reports that follow the record, and erase once more; it is also tried again once a day and at the next start");
             }
         }
     }

@@ -55,7 +55,8 @@ public sealed class RecordErasure(IRecordStore store, string dataFolder, TimePro
         var found = new List<string>();
         foreach (var ids in noted.SelectMany(erasure => erasure.Sessions).Chunk(SyncFormat.MostAsked))
         {
-            found.AddRange((await store.AskAsync(record => record.PositionsOfAsync(ids, cancellationToken), cancellationToken).ConfigureAwait(false)).Select(session => session.Id));
+            var here = await store.AskAsync(record => record.PositionsOfAsync(ids, cancellationToken), cancellationToken).ConfigureAwait(false);
+            found.AddRange(here.Select(session => session.Id));
         }
 
         if (found.Count > 0 || unfinished.Count > 0)

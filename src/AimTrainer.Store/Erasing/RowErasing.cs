@@ -74,7 +74,8 @@ internal static class RowErasing
             return false;
         }
 
-        var last = record.LogSteps.Where(step => step.SessionKey == session.Key).OrderByDescending(step => step.Sequence).Select(step => (DateTimeOffset?)step.At).FirstOrDefault();
+        var last = record.LogSteps.Where(step => step.SessionKey == session.Key).OrderByDescending(step => step.Sequence)
+            .Select(step => (DateTimeOffset?)step.At).FirstOrDefault();
         var left = (last is { } at && at > session.StartedAt ? at : session.StartedAt) + LeftAfter;
         return !record.Sessions.Any(other => other.Station == session.Station && other.StartedAt > left);
     }
