@@ -89,7 +89,8 @@ public sealed record PostgresHealth(
         }
 
         var closed = await AskAsync<string?>(connection, Closed, cancellationToken).ConfigureAwait(false);
-        return closed is null ? null : $"{user} may not write to {closed}: GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES, and USAGE ON THE SCHEMA and on all sequences, or use the user that made them";
+        return closed is null ? null
+            : $"{user} may not write to {closed}: GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES, and USAGE on the schema and all its sequences, or use the user that made them";
     }
 
     private const string Newest = $"SELECT max(started_at) FROM {PostgresModel.Schema}.sessions";

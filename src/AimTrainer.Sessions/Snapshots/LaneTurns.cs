@@ -17,7 +17,10 @@ public sealed record LaneTurns(int Number, int ShotsATurn, int ThrownOfTurn, Val
     /// <summary>Who throws after that; null when there is no other.</summary>
     public LaneTurn? Next => Places.AsEnumerable().FirstOrDefault(place => place.IsNext);
 
-    /// <summary>What bowlers and screens are shown of it: no names of the record, and of another's shot not what it came to, since that is told by her drill's feedback, to her.</summary>
+    /// <summary>
+    /// What bowlers and screens are shown of it: no names of the record, and of another's shot not what it came to, since that is told by
+    /// her drill's feedback, to her.
+    /// </summary>
     public LaneTurns ForScreens() => this with
     {
         Places = Places.AsEnumerable().Select(place => place with { Bowler = null }).ToValueList(),

@@ -93,7 +93,8 @@ internal sealed class HostStop : IAsyncDisposable
         if (!_isAway)
         {
             _isAway = true;
-            _say($"{Name}: {why}; its emergency stop does not reach this window until it answers, and the picture stays {(_darkness.Reason is null ? "lit" : "dark")}; Escape closes it");
+            var now = _darkness.Reason is null ? "lit" : "dark";
+            _say($"{Name}: {why}; its emergency stop does not reach this window until it answers, and the picture stays {now}; Escape closes it");
         }
 
         _first.TrySetResult(why);

@@ -32,7 +32,8 @@ internal sealed class HostStops(Uri? named, string dataFolder, TimeProvider cloc
         var first = await Task.WhenAll(_stops.Select(stop => stop.First)).ConfigureAwait(false);
         if (named is not null && first[0] is { } why)
         {
-            throw new UserException($"--host {named}: {why}; allowed: the address of a console that runs, as aimtrainer serve prints it; without --host the keys work", ExitCodes.Failed);
+            throw new UserException(
+                $"--host {named}: {why}; allowed: the address of a console that runs, as aimtrainer serve prints it; without --host the keys work", ExitCodes.Failed);
         }
     }
 

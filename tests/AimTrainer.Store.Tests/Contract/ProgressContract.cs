@@ -25,6 +25,19 @@ public abstract class ProgressContract(TestRecord record) : IDisposable
     }
 
     [Fact]
+    public async Task ProgressOf_SomeSessions_TellsHowFarEachIs()
+    {
+        await KeepAsync(_record.Store, Setup("one"), Shot(10));
+        await KeepAsync(_record.Store, Setup("other"), Shot(10), Shot(11));
+        await _record.Store.CreateAsync(Setup("new"), Drill(), Cancel);
+        string[] ids = ["other", "new", "never made"];
+
+        var found = await _record.Store.AskAsync(record => record.ProgressOfAsync(ids, Cancel), Cancel);
+
+        Assert.Equal([new SessionProgress("new", false, 0), new SessionProgress("other", false, 3)], found.OrderBy(progress => progress.SessionId, StringComparer.Ordinal));
+    }
+
+    [Fact]
     public async Task ReadLog_AfterAStep_GivesTheLaterOnes()
     {
         await KeepAsync(_record.Store, Setup(), Shot(10), Shot(11), Shot(12));
