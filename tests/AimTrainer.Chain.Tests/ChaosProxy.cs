@@ -6,6 +6,8 @@ namespace AimTrainer.Chain.Tests;
 /// <summary>A bad line between a center and its chain: it delays, cuts connections in either direction, and delivers requests twice.</summary>
 internal sealed class ChaosProxy : IDisposable
 {
+    private const int LongerThanQuestions = 4096;
+
     private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
     private readonly CancellationTokenSource _stop = new();
     private readonly Chance _chance;
@@ -13,6 +15,7 @@ internal sealed class ChaosProxy : IDisposable
     private long _cut;
     private long _doubled;
     private long _passed;
+    private long _heavy;
     private volatile int _serverPort;
     private volatile bool _isWell;
 
@@ -35,6 +38,9 @@ internal sealed class ChaosProxy : IDisposable
 
     /// <summary>Pieces that went on toward the chain: by this a moment in the middle of a delivery is named, on a machine of any speed.</summary>
     public long Passed => Interlocked.Read(ref _passed);
+
+    /// <summary>Those of them that are so long that only steps are.</summary>
+    public long Heavy => Interlocked.Read(ref _heavy);
 
     /// <summary>Whether it lets everything through from now on.</summary>
     public bool IsWell
@@ -142,6 +148,10 @@ internal sealed class ChaosProxy : IDisposable
                 if (sent is not null)
                 {
                     Interlocked.Increment(ref _passed);
+                    if (count > LongerThanQuestions)
+                    {
+                        Interlocked.Increment(ref _heavy);
+                    }
                 }
 
                 if (sent is not null && !_isWell && _chance.Next() < 0.05)

@@ -120,7 +120,10 @@ internal sealed class ProcessCenter : IDisposable
                 select new { session.Id, step.Sequence, step.InputJson, step.EventsJson }).AsEnumerable()
                 .Select(step => (step.Id, step.Sequence, step.InputJson, step.EventsJson)).Order().ToList()),
             Cancel);
-        var totals = (await store.ListAsync(new Sessions.SessionFilter { Limit = int.MaxValue }, Cancel)).Select(session => (session.SessionId, session.Shots, session.Points)).Order().ToList();
+
+        // A session that was set up and killed before its first step has nothing to send.
+        var begun = steps.Select(step => step.Id).ToHashSet();
+        var totals = (await store.ListAsync(new Sessions.SessionFilter { Limit = int.MaxValue }, Cancel)).Where(session => begun.Contains(session.SessionId)).Select(session => (session.SessionId, session.Shots, session.Points)).Order().ToList();
         return (steps, totals);
     }
 

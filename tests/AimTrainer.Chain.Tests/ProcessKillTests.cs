@@ -41,12 +41,14 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
         var (chance, hostKills, databaseKills) = (new Chance(9), 0, 0);
         while (hostKills < Kills && !working.Exists(task => task.IsFaulted))
         {
-            // A moment of the sending, on a machine of any speed: so many pieces further, of whichever center.
-            var until = proxies.Sum(proxy => proxy.Passed) + 1 + chance.Index(Centers);
-            while (proxies.Sum(proxy => proxy.Passed) < until && !working.Exists(task => task.IsFaulted))
+            // While it works at a delivery, on a machine of any speed: steps have just gone by, of whichever center.
+            var until = proxies.Sum(proxy => proxy.Heavy) + 1 + chance.Index(2);
+            while (proxies.Sum(proxy => proxy.Heavy) < until && !working.Exists(task => task.IsFaulted))
             {
-                await Task.Delay(TimeSpan.FromMilliseconds(3), Cancel);
+                await Task.Delay(TimeSpan.FromMilliseconds(1), Cancel);
             }
+
+            await Task.Delay(TimeSpan.FromMilliseconds(40 * chance.Next()), Cancel);
 
             await host.KillAsync();
             if (hostKills++ % 2 == 1)
