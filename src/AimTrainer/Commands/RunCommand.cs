@@ -169,7 +169,8 @@ internal static class RunCommand
         await live.SummariseAsync().ConfigureAwait(false);
         if (live.Station.Snapshot.Phase != SessionPhase.Ended)
         {
-            view.Notice($"The session is left open: go on with aimtrainer run --go-on --station {live.Station.Number}{DataPlace.OptionFor(live.RecordFile)}");
+            var elsewhere = live.RecordPlace == live.RecordFile ? "" : DataPlace.OptionFor(live.RecordPlace);
+            view.Notice($"The session is left open: go on with aimtrainer run --go-on --station {live.Station.Number}{DataPlace.OptionFor(live.RecordFile)}{elsewhere}");
         }
     }
 }

@@ -47,6 +47,9 @@ internal sealed class LiveSession : IAsyncDisposable
     /// <summary>The file that holds the record.</summary>
     public string RecordFile => _folder.DatabaseFile;
 
+    /// <summary>The file or the database that holds the record, for people.</summary>
+    public string RecordPlace => _store.Place;
+
     /// <param name="dataFolder">Where the record is; null is the usual place.</param>
     /// <param name="stationNumber">The station.</param>
     /// <param name="view">What happens is shown there.</param>
