@@ -40,7 +40,7 @@ public sealed class ProgramAndBowlerTests : IDisposable
     [Fact]
     public void Bowler_ExportedAndErased_IsGone_AndStaysGoneAfterARestore()
     {
-        var shots = _work.File("shots.csv", "time,board at arrows\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"2026-03-02T18:0{i}:00Z,10\n")));
+        var shots = _work.File("shots.csv", "time,boardAt15\n" + string.Concat(Enumerable.Range(0, 10).Select(i => $"2026-03-02T18:0{i}:00Z,10\n")));
         Assert.Equal(0, _work.Run("run", "--bowler", "Xanthippe Lee", "--drill", "ten-shot-spread", "--shots", shots).Code);
         var (zip, backup) = (Path.Combine(_work.Folder, "hers.zip"), Path.Combine(_work.Folder, "old.db"));
         Assert.Equal(0, _work.Run("backup", backup).Code);

@@ -63,6 +63,7 @@ internal sealed class LiveSession : IAsyncDisposable
             store = StoreForWriting.Open(record, folder);
             var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
             builder.Services.AddSingleton<ISessionStore>(store);
+            builder.Services.AddSingleton<IScreenNames>(new PeopleRegister(folder.FolderPath));
             builder.Services.AddStations(stationNumber);
             var host = builder.Build();
             await host.StartAsync().ConfigureAwait(false);
