@@ -69,7 +69,12 @@ internal static class RunCommand
             var settings = CsvFiles.Settings(lane, parsed.GetValue(options.Hand), parsed.GetValue(map));
             if (parsed.GetValue(shots) is { } file)
             {
-                RefuseWithoutShots(file, settings);
+                await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
+                if (!parsed.GetValue(goOn))
+                {
+                    // Whether anything can be read does not hang on the hand, which the record may know.
+                    RefuseWithoutShots(file, settings with { Hand = settings.Hand ?? Hand.Right });
+                }
             }
 
             var theme = DisplayThemes.Read(parsed.GetValue(displays.Theme));
