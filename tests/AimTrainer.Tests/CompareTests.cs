@@ -31,6 +31,19 @@ public sealed class CompareTests : IDisposable
     }
 
     [Fact]
+    public void Record_OfADrillThatCompares_AShotThatNamesNoBallIsOfTheOneThatWasDue()
+    {
+        Assert.Equal(0, _work.Run("demo", "--once", "--drill", "two-balls-by-eye", "--balls", "reference=Old;other=New", "--seed", "4").Code);
+
+        var compared = _work.Run("compare", "--bowler", "demo bowler", "--json").Json();
+
+        Assert.Equal("Old", compared.GetProperty("comparison").GetProperty("reference").GetString());
+        Assert.Equal(["New", "Old"], compared.GetProperty("throws").EnumerateArray().Select(one => one.GetProperty("ball").GetString()).Distinct().Order());
+        Assert.DoesNotContain("nobody said with which ball", compared.ToString(), StringComparison.Ordinal);
+        Assert.Equal(["Old", "New"], compared.GetProperty("sessions")[0].GetProperty("balls").EnumerateArray().Select(ball => ball.GetString()));
+    }
+
+    [Fact]
     public void Json_EveryKey_IsInTheDocs()
     {
         var docs = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "docs", "comparison.md"));

@@ -37,6 +37,30 @@ public sealed class PostgresCommandTests(PostgresServer server) : IDisposable
         Assert.Equal(0, _work.Run("sessions", "show", "last", "--record", Text).Code);
     }
 
+    [Fact]
+    public void Record_InADatabase_IsNamedInWhatIsToBeDoneNext()
+    {
+        var left = _work.Typed("10\n", "run", "--bowler", "Ann Lee", "--drill", "ten-shot-spread", "--record", Text);
+
+        Assert.Contains("run --go-on --station 1 ", left.Out + left.Error, StringComparison.Ordinal);
+        Assert.Equal(2, (left.Out + left.Error).Split(" --record postgres:CONNECTION").Length - 1);
+        Assert.DoesNotContain("--data postgres", left.Out + left.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void CompareAndExport_OfADatabase_ReadThere()
+    {
+        Assert.Equal(0, _work.Run("demo", "--once", "--drill", "two-balls-by-eye", "--balls", "reference=Old;other=New", "--bowler", "Passing Guest", "--record", Text).Code);
+
+        var compared = _work.Run("compare", "--bowler", "passing guest", "--record", Text);
+        var exported = _work.Run("bowler", "export", "passing guest", "--out", Path.Combine(_work.Folder, "guest.zip"), "--record", Text);
+
+        Assert.Equal(("", 0), (compared.Error, compared.Code));
+        Assert.Contains("Passing Guest", compared.Out, StringComparison.Ordinal);
+        Assert.Equal(("", 0), (exported.Error, exported.Code));
+        Assert.Contains("1 session of passing guest", exported.Out, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("postgres:Host=x;Password=hidden")]
     [InlineData("postgres://u:hidden@x")]

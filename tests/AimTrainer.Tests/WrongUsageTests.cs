@@ -24,6 +24,7 @@ public sealed class WrongUsageTests : IDisposable
     [InlineData("demo --drill zzz", "zzz: no such file, and no drill of that id; allowed: a drill file, or one of arrows-and-downlane,")]
     [InlineData("run", "--drill is needed to start a session")]
     [InlineData("run --go-on --drill x", "--go-on goes on with the session and the drill that were left")]
+    [InlineData("run --go-on --bowler Ben --seed 3", "--bowler, --seed: --go-on goes on with the session as it was left: leave them out")]
     [InlineData("run --go-on", "station 1 was left with no open session")]
     [InlineData("run --drill x --shots a --follow b", "--shots, --follow, --simulate and --lines: give one of them")]
     [InlineData("sessions list", "no record here yet; run a session first")]

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace AimTrainer.Calibration;
 
 /// <summary>The size of a picture in whole pixels, each at least 1.</summary>
@@ -10,4 +12,7 @@ public readonly record struct PictureSize(int Width, int Height)
 
     /// <summary>Whether a pixel lies in the picture, its edges included.</summary>
     public bool Contains(ProjectorPixel pixel) => pixel.X >= 0 && pixel.X <= Width && pixel.Y >= 0 && pixel.Y <= Height;
+
+    /// <summary>As people write it: <c>1920x1080</c>.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Width}x{Height}");
 }

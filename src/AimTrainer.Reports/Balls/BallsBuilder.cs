@@ -31,7 +31,7 @@ public static class BallsBuilder
             var day = visits.Count > 1 ? $", {visits.Name(session)}" : "";
             foreach (var shot in session.Record.Blocks.SelectMany(block => block.Shots.AsEnumerable()).Select(recorded => recorded.Shot).OrderBy(shot => shot.Number))
             {
-                var ball = shot.Shot.Ball ?? session.Setup.Ball;
+                var ball = BallOf(shot, session.Setup);
                 if (question.Balls.Count > 0 && !(ball is not null && question.Balls.Contains(ball, StringComparer.OrdinalIgnoreCase)))
                 {
                     others++;
@@ -159,6 +159,9 @@ public static class BallsBuilder
         return new VisitNames(visits);
     }
 
+    /// <summary>In a drill that compares, a shot that names no ball is one with the ball that was due.</summary>
+    private static string? BallOf(GradedShot shot, SessionSetup setup) => shot.Compared?.Ball ?? shot.Shot.Ball ?? setup.Ball;
+
     private static string? WhyNot(GradedShot shot) => shot switch
     {
         { VoidReason: { } why } => $"does not count: {why}",
@@ -172,7 +175,7 @@ public static class BallsBuilder
         var shots = source.Record.Blocks.SelectMany(block => block.Shots.AsEnumerable()).ToList();
         return new BallsSession(
             source.Setup.SessionId, source.Setup.At, source.Setup.Station, source.Drill, source.Record.EndedWhy is not null,
-            shots.Select(shot => shot.Shot.Shot.Ball ?? source.Setup.Ball).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).ToValueList(), shots.Count);
+            shots.Select(shot => BallOf(shot.Shot, source.Setup)).OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase).ToValueList(), shots.Count);
     }
 
     private static ValueList<BallsPlace> Places(Shot shot, HashSet<string> misread)

@@ -24,7 +24,7 @@ internal static class BowlerCommands
         command.SetAction(async (parsed, cancellationToken) =>
         {
             var place = DataPlace.Of(parsed);
-            using var store = StoreForReading.Open(DataPlace.Named(parsed));
+            using var store = StoreForReading.Open(parsed);
             using var zip = new MemoryStream();
             var export = new BowlerExport(store, new SessionDocuments(), new PeopleRegister(place), new GroupRegister(place));
             var sessions = await export.WriteAsync(parsed.GetValue(name)!, zip, cancellationToken).ConfigureAwait(false)

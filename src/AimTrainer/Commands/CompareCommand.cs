@@ -85,7 +85,7 @@ internal static class CompareCommand
 
                 var days = TrendCommand.Filter(question.Bowler ?? "", parsed.GetValue(from), parsed.GetValue(to));
                 CompareRecord.Run(
-                    console, await ReadAsync(question with { From = days.From, To = days.To }, DataPlace.Named(parsed), cancellationToken).ConfigureAwait(false), shape, written, printed);
+                    console, await ReadAsync(question with { From = days.From, To = days.To }, parsed, cancellationToken).ConfigureAwait(false), shape, written, printed);
                 return ExitCodes.Ok;
             }
 
@@ -102,14 +102,14 @@ internal static class CompareCommand
         return command;
     }
 
-    private static async Task<BallsReport> ReadAsync(BallsQuestion question, string? dataFolder, CancellationToken cancellationToken)
+    private static async Task<BallsReport> ReadAsync(BallsQuestion question, ParseResult parsed, CancellationToken cancellationToken)
     {
         if (question.SessionIds.Count == 0 && string.IsNullOrWhiteSpace(question.Bowler))
         {
             throw new UserException("compare: give a file with --shots, or of the record a --bowler or a --session");
         }
 
-        using var store = StoreForReading.Open(dataFolder);
+        using var store = StoreForReading.Open(parsed);
         var answer = await new BallsReader(store, TimeProvider.System).ReadAsync(question, cancellationToken).ConfigureAwait(false);
         var report = answer.Report ?? throw new UserException($"{answer.Problem}; see: aimtrainer sessions list");
 

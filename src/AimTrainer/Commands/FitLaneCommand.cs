@@ -29,7 +29,7 @@ internal static class FitLaneCommand
         var noise = CommonOptions.Number("--noise", "Standard deviation of the error of each measured board; estimated when not given.", 0.01, LaneFit.MostNoise, "BOARDS");
         var keep = new Option<LaneParameter[]>("--keep")
         {
-            Description = "What is taken from the lane file as it is: oil, dry, pattern.",
+            Description = "What is taken from the lane file as it is: oil, dry or pattern; more than one when given again.",
             HelpName = "oil|dry|pattern",
             Arity = ArgumentArity.OneOrMore,
             CustomParser = ParseKeep,

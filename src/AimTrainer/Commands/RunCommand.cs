@@ -49,6 +49,13 @@ internal static class RunCommand
                 result.AddError("--go-on goes on with the session and the drill that were left: leave --drill and --end-open out");
             }
 
+            // A session keeps what it was set up with: taken in silence, they would put one bowler's shots under another's name.
+            Option[] ofANewOne = [options.Bowler, options.Ball, options.Balls, options.Pattern, options.Breakpoint, options.Seed];
+            if (result.GetValue(goOn) && ofANewOne.Where(option => result.GetResult(option) is not null).Select(option => option.Name).ToList() is { Count: > 0 } given)
+            {
+                result.AddError($"{string.Join(", ", given)}: --go-on goes on with the session as it was left: leave {(given.Count == 1 ? "it" : "them")} out");
+            }
+
             if (!result.GetValue(goOn) && result.GetValue(drill) is null)
             {
                 result.AddError("--drill is needed to start a session (or --go-on to go on with the one that was left)");
@@ -63,6 +70,11 @@ internal static class RunCommand
             if (parsed.GetValue(shots) is { } file)
             {
                 await UserFiles.OpenRead(file).DisposeAsync().ConfigureAwait(false);
+                if (!parsed.GetValue(goOn))
+                {
+                    // Whether anything can be read does not hang on the hand, which the record may know.
+                    RefuseWithoutShots(file, settings with { Hand = settings.Hand ?? Hand.Right });
+                }
             }
 
             var theme = DisplayThemes.Read(parsed.GetValue(displays.Theme));
@@ -102,6 +114,24 @@ internal static class RunCommand
             return ExitCodes.Ok;
         });
         return command;
+    }
+
+    /// <summary>A file of which nothing can be read would leave an empty session open on the lane. A pipe can be read once only, and is not looked at.</summary>
+    private static void RefuseWithoutShots(string file, CsvSettings settings)
+    {
+        using var stream = UserFiles.OpenRead(file);
+        if (!stream.CanSeek)
+        {
+            return;
+        }
+
+        using var items = CsvShots.Read(stream, file, settings).GetEnumerator();
+        var first = FirstShots.Of(items, null);
+        if (!first.Any)
+        {
+            throw UserException.Of(first.AndTheRest().OfType<FeedItem.Unreadable>().Select(item => item.Problem.ToString())
+                .Append($"{file}: no shot in it could be read; nothing was done"));
+        }
     }
 
     private static async Task OpenAsync(
@@ -169,7 +199,8 @@ internal static class RunCommand
         await live.SummariseAsync().ConfigureAwait(false);
         if (live.Station.Snapshot.Phase != SessionPhase.Ended)
         {
-            view.Notice($"The session is left open: go on with aimtrainer run --go-on --station {live.Station.Number}{DataPlace.OptionFor(live.RecordFile)}");
+            var elsewhere = live.RecordPlace == live.RecordFile ? "" : DataPlace.OptionFor(live.RecordPlace);
+            view.Notice($"The session is left open: go on with aimtrainer run --go-on --station {live.Station.Number}{DataPlace.OptionFor(live.RecordFile)}{elsewhere}");
         }
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using AimTrainer.Commands;
+using AimTrainer.Store.Postgres;
 using AimTrainer.Store.Sqlite;
 
 namespace AimTrainer.Setup;
@@ -20,10 +21,18 @@ internal static class DataPlace
     /// <summary>The folder in use.</summary>
     public static string Of(ParseResult parsed) => Named(parsed) ?? DataFolder.UsualPlace();
 
-    /// <summary>What a user must add to a command so that it finds this record: nothing in the usual place, else <c> --data DIR</c>.</summary>
-    public static string OptionFor(string recordFile)
+    /// <summary>
+    /// What a user must add to a command so that it finds this record: nothing in the usual place, else <c>--data DIR</c>; for a database
+    /// <c>--record</c>, whose password is not repeated.
+    /// </summary>
+    public static string OptionFor(string recordPlace)
     {
-        var folder = Path.GetDirectoryName(recordFile)!;
+        if (recordPlace.StartsWith(PostgresPlace.Prefix, StringComparison.Ordinal))
+        {
+            return string.IsNullOrWhiteSpace(Environment.GetEnvironmentVariable(RecordOption.Variable)) ? $" {RecordOption.Name} {PostgresPlace.Prefix}CONNECTION" : "";
+        }
+
+        var folder = Path.GetDirectoryName(recordPlace)!;
         return folder == Path.GetFullPath(OfEnvironment() ?? DataFolder.UsualPlace()) ? ""
             : folder.Contains(' ', StringComparison.Ordinal) ? $" --data \"{folder}\"" : $" --data {folder}";
     }

@@ -51,7 +51,12 @@ internal sealed class LiveConsole : IAsyncDisposable
         builder.Services.AddSingleton(live.Erasure);
         builder.Services.AddSingleton(live.Clock);
         builder.Services.AddSingleton(live.Stations);
-        builder.Services.AddConsole(new ConsoleSettings { DataFolder = Path.GetDirectoryName(live.RecordFile)!, GoesOnWithOpenSessions = false });
+        builder.Services.AddConsole(new ConsoleSettings
+        {
+            DataFolder = Path.GetDirectoryName(live.RecordFile)!,
+            RecordPlace = live.RecordPlace,
+            GoesOnWithOpenSessions = false,
+        });
         var app = builder.Build();
         app.Urls.Add(url);
         app.MapConsole();

@@ -48,6 +48,9 @@ internal sealed class LiveSession : IAsyncDisposable
     /// <summary>The file that holds the record.</summary>
     public string RecordFile => _folder.DatabaseFile;
 
+    /// <summary>The file or the database that holds the record, for people.</summary>
+    public string RecordPlace => _store.Place;
+
     /// <param name="dataFolder">Where the record is; null is the usual place.</param>
     /// <param name="stationNumber">The station.</param>
     /// <param name="view">What happens is shown there.</param>
@@ -61,6 +64,7 @@ internal sealed class LiveSession : IAsyncDisposable
             store = StoreForWriting.Open(record, folder);
             var builder = new HostApplicationBuilder(new HostApplicationBuilderSettings { DisableDefaults = true });
             builder.Services.AddSingleton<ISessionStore>(store);
+            builder.Services.AddSingleton<IScreenNames>(new PeopleRegister(folder.FolderPath));
             builder.Services.AddStations(stationNumber);
             var host = builder.Build();
             await host.StartAsync().ConfigureAwait(false);
