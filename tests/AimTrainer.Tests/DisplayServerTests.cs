@@ -51,4 +51,13 @@ public sealed class DisplayServerTests : IDisposable
         Assert.Equal(2, ran.Code);
         Assert.Contains("--token-file: goes with --server", ran.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Display_SizeOfAWindow_IsWrongUsage()
+    {
+        var ran = _work.Run("display", "overhead", "--windowed", "--size", "640x360");
+
+        Assert.Equal(2, ran.Code);
+        Assert.Contains("--size: goes with --out", ran.Error, StringComparison.Ordinal);
+    }
 }

@@ -7,7 +7,4 @@ public sealed record ChosenBall(string Role, string Name)
 {
     /// <summary>The role of the ball that the others are held against; the same word in every drill.</summary>
     public const string ReferenceRole = "reference";
-
-    /// <summary>Whether it is the ball that the others are held against.</summary>
-    internal bool IsReference => Role == ReferenceRole;
 }

@@ -52,6 +52,11 @@ internal static class DisplayCommand
             {
                 result.AddError("--out: leave --monitor and --windowed out; the frames go into files");
             }
+
+            if (result.GetResult(size) is { Implicit: false } && result.GetResult(output) is null)
+            {
+                result.AddError("--size: goes with --out; a window has the size of its monitor, or the one that it is given by hand");
+            }
         });
         command.SetAction(async (parsed, cancellationToken) =>
         {

@@ -68,6 +68,6 @@ internal sealed class DisplayDoctor(string place, TimeProvider clock)
         var listed = SoundDevices.OfThisMachine(clock).List();
         return listed.Problem is { } problem ? DoctorLine.Warn("sound", problem, "only sessions with sound need it")
             : listed.Devices.Count == 0 ? DoctorLine.Warn("sound", "no device", "only sessions with sound need it")
-            : DoctorLine.Ok("sound", $"{listed.Devices.Count} devices");
+            : DoctorLine.Ok("sound", Words.Count(listed.Devices.Count, "device"));
     }
 }

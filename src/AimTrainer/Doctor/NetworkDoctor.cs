@@ -26,7 +26,7 @@ internal sealed class NetworkDoctor(string place, bool isHeld)
             return [DoctorLine.Fail("settings", exception.Message, "correct them, then look with: aimtrainer serve --check")];
         }
 
-        var lines = new List<DoctorLine> { DoctorLine.Ok("settings", $"{options.Stations} stations at {options.Urls}") };
+        var lines = new List<DoctorLine> { DoctorLine.Ok("settings", $"{Words.Count(options.Stations, "station")} at {options.Urls}") };
         lines.Add(Passphrase(options));
         lines.AddRange(Binding.Split(options.Urls).Select(url => Port("port", url, EndPointOf(url))));
         if (options.Lines is { } address)

@@ -7,7 +7,7 @@ namespace AimTrainer.Setup;
 internal static class LinesAddress
 {
     /// <summary>What is allowed.</summary>
-    public const string Allowed = "a port from 0 (any free one) to 65535, or an address and a port as 192.168.1.20:5272";
+    public const string Allowed = "a port from 0 (any free one) to 65535, or an address and a port as 192.168.1.20:5273";
 
     /// <summary>The address; a port alone is of this machine only. Null when it is none.</summary>
     public static IPEndPoint? Parse(string text) =>
