@@ -1,6 +1,7 @@
 using System.Globalization;
 using AimTrainer.Store.Postgres;
 using Microsoft.EntityFrameworkCore;
+using Npgsql;
 using static AimTrainer.Store.Tests.Scenario;
 
 namespace AimTrainer.Chain.Tests;
@@ -38,17 +39,21 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
         }
 
         var working = centers.Select(center => Task.Run(() => PlayAsync(center), Cancel)).ToList();
-        var (chance, hostKills, databaseKills) = (new Chance(9), 0, 0);
+        var (chance, hostKills, databaseKills, inWriting) = (new Chance(9), 0, 0, 0);
         while (hostKills < Kills && !working.Exists(task => task.IsFaulted))
         {
-            // While it works at a delivery, on a machine of any speed: steps have just gone by, of whichever center.
-            var until = proxies.Sum(proxy => proxy.Heavy) + 1 + chance.Index(2);
+            // Moments of the work and not of the clock, so that they are the same on a machine of any speed: while steps are on the line, or
+            // while they are being written and not yet committed.
+            var until = proxies.Sum(proxy => proxy.Heavy) + 1 + chance.Index(4);
             while (proxies.Sum(proxy => proxy.Heavy) < until && !working.Exists(task => task.IsFaulted))
             {
                 await Task.Delay(TimeSpan.FromMilliseconds(1), Cancel);
             }
 
-            await Task.Delay(TimeSpan.FromMilliseconds(40 * chance.Next()), Cancel);
+            if (hostKills == 0 || chance.Next() < 0.7)
+            {
+                inWriting += await IsWritingAsync(() => working.Exists(task => task.IsFaulted)) ? 1 : 0;
+            }
 
             await host.KillAsync();
             if (hostKills++ % 2 == 1)
@@ -90,10 +95,10 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
 
         // Kills and lines that did nothing would prove nothing.
         Assert.True(hostKills == Kills && databaseKills == Kills / 2 && centers.TrueForAll(center => center.Kills >= Lives), $"{hostKills} {databaseKills}");
-        Assert.True(proxies.Sum(proxy => proxy.Cut) > 0, "no connection was cut");
+        Assert.True(proxies.Sum(proxy => proxy.Cut) > 0 && inWriting > 0, "no connection was cut, or no kill came between writing and commit");
         Figures.Say(string.Create(
             CultureInfo.InvariantCulture,
-            $"processes killed: {Centers} centers, {shots} shots acknowledged, {steps} steps; {centers.Sum(center => center.Kills)} processes of centers killed, {hostKills} of the chain's host, "
+            $"processes killed: {Centers} centers, {shots} shots acknowledged, {steps} steps; {centers.Sum(center => center.Kills)} processes of centers killed, {hostKills} of the chain's host ({inWriting} between writing and commit), "
             + $"{databaseKills} times its database; {proxies.Sum(proxy => proxy.Cut)} connections cut, {proxies.Sum(proxy => proxy.Doubled)} delivered twice: both sides equal, event by event"));
     }
 
@@ -111,6 +116,27 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
                 await center.SendAndKillAsync();
             }
         }
+    }
+
+    /// <summary>Waits until steps are being written to the chain's database and are not committed.</summary>
+    private async Task<bool> IsWritingAsync(Func<bool> isOver)
+    {
+        await using var connection = server.Connect(FreshChain.Database);
+        await using var ask = new NpgsqlCommand(
+            """
+            SELECT EXISTS (SELECT FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid() AND backend_xid IS NOT NULL
+                AND query ~ '(INTO log_steps|INTO crossings|UPDATE sessions)')
+            """,
+            connection);
+        while (!isOver())
+        {
+            if ((bool)(await ask.ExecuteScalarAsync(Cancel))!)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static int Setting(string name, int usual) =>
