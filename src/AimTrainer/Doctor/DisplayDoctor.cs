@@ -1,6 +1,7 @@
 using AimTrainer.Calibration;
 using AimTrainer.Display;
 using AimTrainer.Domain;
+using AimTrainer.Output;
 
 namespace AimTrainer.Doctor;
 
