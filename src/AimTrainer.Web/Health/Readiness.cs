@@ -65,7 +65,8 @@ internal sealed class Readiness(ConsoleSettings settings, IReadOnlyList<Station>
         var found = $"{state.Chain}: {reached}, {waiting}";
         return (state.Error is { } error ? new HealthCheck("chain", false, $"{found}; {error}")
             : state.SetAside.Count > 0 ? new HealthCheck("chain", false, string.Create(CultureInfo.InvariantCulture, $"{found}; {state.SetAside.Count} sessions are not taken: the settings page, and aimtrainer sync status, tell why"))
-            : new HealthCheck("chain", true, found)) with { Needed = false };
+            : new HealthCheck("chain", true, found)) with
+        { Needed = false };
     }
 
     private HealthCheck Folder()
