@@ -25,7 +25,7 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
     public async Task Processes_KilledWhileShotsAreThrown_LeaveBothSidesEqualEventByEvent()
     {
         var place = FreshChain.Of(server);
-        using var chain = PostgresChain.Open(place, TimeProvider.System);
+        using var adding = PostgresChain.Open(place, TimeProvider.System);
         var host = ServeChain();
         var port = (await host.AddressAsync(Cancel)).Port;
         var centers = new List<ProcessCenter>();
@@ -34,7 +34,7 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
         {
             var name = $"center{i}";
             proxies.Add(new ChaosProxy(port, (ulong)(300 + i)));
-            centers.Add(new ProcessCenter(name, (await chain.AddCenterAsync(name, Cancel))!, proxies[i], new Chance((ulong)(3000 + i))));
+            centers.Add(new ProcessCenter(name, (await adding.AddCenterAsync(name, Cancel))!, proxies[i], new Chance((ulong)(3000 + i))));
             _open.AddRange([proxies[i], centers[i]]);
         }
 
@@ -73,6 +73,9 @@ public sealed class ProcessKillTests(PostgresServer server) : IDisposable
         await Task.WhenAll(working);
         proxies.ForEach(proxy => proxy.IsWell = true);
         var (steps, shots) = (0, 0);
+
+        // Another one than before the database was killed: that one's connections are dead.
+        using var chain = PostgresChain.Open(place, TimeProvider.System);
         foreach (var center in centers)
         {
             await center.SendAllAsync();
