@@ -109,6 +109,30 @@ public sealed class PageTests(Chromium chromium)
     }
 
     [Theory]
+    [InlineData("phone", false)]
+    [InlineData("tablet", true)]
+    public async Task Settings_OfACenterWhoseChainIsAway_SayHowTheSendingStands(string size, bool bright)
+    {
+        await using var console = await ServedConsole.StartAsync();
+        await console.KillAsync();
+        await console.StartAgainAsync("--chain", "http://127.0.0.1:9", "--token-file", console.File("token", "center-00000000"));
+        await using var user = await chromium.UserAsync(console, Screen.Named(size), bright);
+        var page = await user.OpenAsync("/settings", live: false);
+        var panel = page.GetByRole(AriaRole.Region, new PageGetByRoleOptions { Name = "Sending to the chain" });
+        await Assertions.Expect(panel).ToContainTextAsync("http://127.0.0.1:9");
+        const string away = "It does not go through. The lanes go on without it.";
+        for (var tries = 0; tries < 100 && !(await panel.InnerTextAsync()).Contains(away, StringComparison.Ordinal); tries++)
+        {
+            await page.ReloadAsync();
+        }
+
+        await Assertions.Expect(panel).ToContainTextAsync(away);
+        await Assertions.Expect(panel).ToContainTextAsync("never");
+        await CheckAsync(page, "settings-chain", size, bright);
+        Assert.Empty(user.Complaints);
+    }
+
+    [Theory]
     [InlineData("document.querySelector('h1').style.cssText = 'color: #333; background: #222'", "color-contrast")]
     [InlineData("document.querySelector('main').append(document.createElement('select'))", "select-name")]
     [InlineData("document.querySelector('main').style.width = '2000px'", "pixels too wide")]

@@ -90,9 +90,10 @@ internal sealed class ServedConsole : IAsyncDisposable
     }
 
     /// <summary>Starts it on what is there.</summary>
-    public async Task StartAgainAsync()
+    /// <param name="more">More options of <c>serve</c>.</param>
+    public async Task StartAgainAsync(params string[] more)
     {
-        string[] words = [Program, "serve", "--data", _folder, "--urls", _urls, "--stations", $"{_lanes}"];
+        string[] words = [Program, "serve", "--data", _folder, "--urls", _urls, "--stations", $"{_lanes}", .. more];
         _process = Process.Start(new ProcessStartInfo("dotnet", words) { RedirectStandardInput = true, RedirectStandardOutput = true })!;
         var line = await _process.StandardOutput.ReadLineAsync().WaitAsync(Patience);
         Assert.True(line?.Contains(_urls, StringComparison.Ordinal), $"the program said: {line}");
