@@ -16,7 +16,7 @@ namespace AimTrainer.Benchmarks;
 /// </summary>
 internal static class SyncBenchmark
 {
-    private const int Sessions = 10, ShotsASession = 60, LiveShots = 20;
+    private const int Sessions = 10, ShotsASession = 60, LiveShots = 20, MostAgain = 5;
 
     public static async Task RunAsync()
     {
@@ -51,11 +51,12 @@ internal static class SyncBenchmark
             alone.Add((await MeasureAsync(() => Task.WhenAll(centers.Select(center => center.SendAsync())))).Elapsed.TotalMilliseconds / count);
         }
 
+        var again = centers.Sum(center => center.Again);
         centers.ForEach(center => center.Dispose());
         return string.Create(
             CultureInfo.InvariantCulture,
             $"sync: {count} centers: {shots} shots together {together.TotalMilliseconds / shots:0.00} ms a shot ({shots / together.TotalSeconds:0} a second, "
-            + $"{cpu.TotalMilliseconds / shots:0.00} ms of processor in centers and host); one at a time, all centers at once: median {new Spread(alone).Median:0.0} ms a shot");
+            + $"{cpu.TotalMilliseconds / shots:0.00} ms of processor in centers and host); one at a time, all centers at once: median {new Spread(alone).Median:0.0} ms a shot; sent again because the chain did not answer: {again}");
     }
 
     private static async Task<(TimeSpan Elapsed, TimeSpan Cpu)> MeasureAsync(Func<Task> work)
@@ -110,12 +111,19 @@ internal static class SyncBenchmark
 
         public Task ThrowAsync() => _station.ThrowAsync(_shots[_thrown++], CancellationToken.None);
 
+        /// <summary>How often the chain was not reached and was asked again, as a center's host does.</summary>
+        public int Again { get; private set; }
+
         public async Task SendAsync()
         {
-            var state = await _sync.RunAsync(CancellationToken.None);
-            if (!state.IsComplete)
+            for (var state = await _sync.RunAsync(CancellationToken.None); !state.IsComplete; state = await _sync.RunAsync(CancellationToken.None))
             {
-                throw new InvalidOperationException($"{state.Error} {string.Join("; ", state.SetAside)}");
+                if (state.SetAside.Count > 0 || ++Again > MostAgain)
+                {
+                    throw new InvalidOperationException($"{state.Error} {string.Join("; ", state.SetAside)}");
+                }
+
+                await Console.Error.WriteLineAsync(state.Error);
             }
         }
 
