@@ -9,4 +9,4 @@ namespace AimTrainer.Web;
 /// <param name="Kind">What the display is; it gets no other.</param>
 /// <param name="Hash">SHA-256 of the token.</param>
 /// <param name="Since">When it was made.</param>
-internal sealed record DisplayToken(string Id, string Name, int Station, ScreenKind Kind, string Hash, DateTimeOffset Since);
+internal sealed record DisplayToken(string Id, string Name, int Station, ScreenKind Kind, string Hash, DateTimeOffset Since) : IKeptToken;

@@ -6,4 +6,4 @@ namespace AimTrainer.Web;
 /// <param name="Station">The one station.</param>
 /// <param name="Hash">SHA-256 of the token.</param>
 /// <param name="Since">When it was made.</param>
-internal sealed record FeedToken(string Id, string Name, int Station, string Hash, DateTimeOffset Since);
+internal sealed record FeedToken(string Id, string Name, int Station, string Hash, DateTimeOffset Since) : IKeptToken;

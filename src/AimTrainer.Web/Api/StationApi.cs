@@ -51,8 +51,24 @@ internal static class StationApi
 
     private static bool IsBowler(HttpContext context) => Visitor.Of(context) is not { Role: Role.Coach };
 
-    private static async Task<IResult> StartAsync(
-        int station, HttpContext context, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, CancellationToken cancellationToken)
+    private static Task<IResult> StartAsync(
+        int station, HttpContext context, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, CancellationToken cancellationToken) =>
+        SetUpAsync(
+            station, context, live, store, shelf, clock, "on", (found, setup, drill) => found.StartAsync(setup, drill, cancellationToken), cancellationToken);
+
+    /// <summary>Reads who is to throw what on a station, and begins it there.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="context">The request.</param>
+    /// <param name="live">The stations.</param>
+    /// <param name="store">Knows the bowler.</param>
+    /// <param name="shelf">Knows the drill.</param>
+    /// <param name="clock">The time.</param>
+    /// <param name="how">What the session does, for the audit: "on", "joins".</param>
+    /// <param name="begin">Begins it.</param>
+    /// <param name="cancellationToken">Ends the wait.</param>
+    public static async Task<IResult> SetUpAsync(
+        int station, HttpContext context, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, string how,
+        Func<Station, SessionSetup, DrillSource, Task<StationReply>> begin, CancellationToken cancellationToken)
     {
         if (live.Find(station) is not { } found)
         {
@@ -73,8 +89,8 @@ internal static class StationApi
 
         var known = await store.FindBowlerAsync(wish.Bowler, cancellationToken).ConfigureAwait(false);
         var setup = wish.ToSetup(station, known, clock.GetUtcNow());
-        AuditNote.On(context, $"session {setup.SessionId} on station {station}: {wish.Drill.Script.Id}");
-        return await found.Station.StartAsync(setup, wish.Drill, cancellationToken).ConfigureAwait(false) switch
+        AuditNote.On(context, $"session {setup.SessionId} {how} station {station}: {wish.Drill.Script.Id}");
+        return await begin(found.Station, setup, wish.Drill).ConfigureAwait(false) switch
         {
             StationReply.Refused refused => Problems.Refused(refused.Why),
             StationReply.NotKept notKept => Problems.NotKept(notKept.Why),
@@ -188,6 +204,7 @@ internal static class StationApi
     private static JsonHttpResult<T> Json<T>(T value, int statusCode = StatusCodes.Status200OK) =>
         TypedResults.Json(value, WebJson.Options, statusCode: statusCode);
 
-    private static ProblemHttpResult NoStation(int station, LiveStations live) =>
+    /// <summary>There is no such station.</summary>
+    public static ProblemHttpResult NoStation(int station, LiveStations live) =>
         Problems.NotFound($"station: found {station}; allowed: 1 to {live.Count}");
 }

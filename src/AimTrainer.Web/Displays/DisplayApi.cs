@@ -1,4 +1,3 @@
-using System.Globalization;
 using AimTrainer.Domain;
 using AimTrainer.Sessions;
 using Microsoft.AspNetCore.Builder;
@@ -29,7 +28,7 @@ internal static class DisplayApi
     {
         if (live.Find(station) is not { } found)
         {
-            return NoStation(station, live);
+            return StationApi.NoStation(station, live);
         }
 
         if (KindOf(kind) is not { } wanted)
@@ -69,7 +68,7 @@ internal static class DisplayApi
 
         if (live.Find(station) is null)
         {
-            return NoStation(station, live);
+            return StationApi.NoStation(station, live);
         }
 
         if (tokens.Make(name, station, kind) is not { } made)
@@ -110,9 +109,6 @@ internal static class DisplayApi
     };
 
     private static string Word(ScreenKind kind) => kind == ScreenKind.Overhead ? "overhead" : "projector";
-
-    private static IResult NoStation(int station, LiveStations live) =>
-        Problems.NotFound(string.Create(CultureInfo.InvariantCulture, $"station: found {station}; allowed: 1 to {live.Count}"));
 
     private static IResult Json<T>(T value) => TypedResults.Json(value, WebJson.Options);
 }

@@ -24,42 +24,16 @@ internal static class TurnApi
             .Describe("Who needs the coach first, and why, from what was measured alone.", null, "Needs");
     }
 
-    private static async Task<IResult> JoinAsync(
-        int station, HttpContext context, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, CancellationToken cancellationToken)
-    {
-        if (live.Find(station) is not { } found)
-        {
-            return NoStation(station, live);
-        }
-
-        var body = await RequestBody.ReadAsync(context.Request, MostBytes, cancellationToken).ConfigureAwait(false);
-        if (body.Bytes is not { } bytes)
-        {
-            return body.Answer!;
-        }
-
-        var read = SessionWishJson.Read(bytes, shelf);
-        if (read.Value is not { } wish)
-        {
-            return Problems.Of(read.Problems);
-        }
-
-        var known = await store.FindBowlerAsync(wish.Bowler, cancellationToken).ConfigureAwait(false);
-        var setup = wish.ToSetup(station, known, clock.GetUtcNow());
-        AuditNote.On(context, $"session {setup.SessionId} joins station {station}: {wish.Drill.Script.Id}");
-        return await found.Station.JoinAsync(setup, wish.Drill, cancellationToken).ConfigureAwait(false) switch
-        {
-            StationReply.Refused refused => Problems.Refused(refused.Why),
-            StationReply.NotKept notKept => Problems.NotKept(notKept.Why),
-            _ => TypedResults.Json(new SessionStarted(setup.SessionId, setup.Station), WebJson.Options, statusCode: StatusCodes.Status201Created),
-        };
-    }
+    private static Task<IResult> JoinAsync(
+        int station, HttpContext context, LiveStations live, ISessionStore store, DrillShelf shelf, TimeProvider clock, CancellationToken cancellationToken) =>
+        StationApi.SetUpAsync(
+            station, context, live, store, shelf, clock, "joins", (found, setup, drill) => found.JoinAsync(setup, drill, cancellationToken), cancellationToken);
 
     private static async Task<IResult> TurnAsync(int station, HttpContext context, LiveStations live, CancellationToken cancellationToken)
     {
         if (live.Find(station) is not { } found)
         {
-            return NoStation(station, live);
+            return StationApi.NoStation(station, live);
         }
 
         var (wish, answer) = await BodyReading.ReadAsync(context.Request, MostBytes, Read, cancellationToken).ConfigureAwait(false);
@@ -95,6 +69,4 @@ internal static class TurnApi
     }
 
     private static string? Session(ObjectReader json) => json.Text("session", LongestId);
-
-    private static IResult NoStation(int station, LiveStations live) => Problems.NotFound($"station: found {station}; allowed: 1 to {live.Count}");
 }
